@@ -1,0 +1,70 @@
+/** What the weekly call looks at. All of it comes from records; nothing here reads a clock. */
+export interface CallInput {
+  athlete: {
+    sex: 'female' | 'male';
+    ageYears: number;
+    heightCm: number;
+    /** Measured body fat in % of body mass; estimated from height, mass and age when absent. */
+    fatPercent?: number;
+  };
+  aim: Aim;
+  targets: TargetsInForce;
+  /** Oldest first, one per date at most, gaps allowed. The last one is the day of the call. */
+  days: readonly CallDay[];
+  waist: readonly { day: string; cm: number }[];
+  keyLifts: readonly { day: string; lift: string; loadKg: number; repetitions: number }[];
+  /** Oldest first. */
+  calls: readonly EarlierCall[];
+}
+
+export interface Aim {
+  phase: 'off-season' | 'hold' | 'pre-contest';
+  /** Change of body mass in % of body mass a week; negative in pre-contest. */
+  pacePercentPerWeek: number;
+  /** Signed like the pace: low < high. */
+  band: { low: number; high: number };
+  /** ISO date since when this aim is in force; days before it were eaten for another aim. */
+  since?: string;
+}
+
+export interface TargetsInForce {
+  proteinG: number;
+  carbohydrateG: number;
+  fatG: number;
+  /** Grams of fat a day not to go under. */
+  fatFloorG: number;
+  /** Low and high grams a day derived from the protein quota: orientation, not a guard. */
+  carbohydrateBand: { lowG: number; highG: number };
+}
+
+export interface CallDay {
+  /** ISO date, the athlete's own. */
+  day: string;
+  weightKg: number | null;
+  intake: DayIntake | null;
+  /** What the targets asked for on that day; null before there were any. */
+  prescribed: MacroGrams | null;
+}
+
+export interface MacroGrams {
+  proteinG: number;
+  carbohydrateG: number;
+  fatG: number;
+}
+
+export interface DayIntake extends MacroGrams {
+  alcoholG?: number;
+  sodiumMg?: number;
+  /** Whether everything eaten that day is in the log. */
+  complete: boolean;
+}
+
+export interface EarlierCall {
+  /** ISO date on which it was decided. */
+  day: string;
+  decision: 'accepted' | 'changed' | 'declined';
+  /** The mark the call proposed. */
+  proposedG: number;
+  /** The mark in force after the decision. */
+  inForceG: number;
+}
