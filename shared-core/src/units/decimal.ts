@@ -1,0 +1,27 @@
+const thinSpace = '\u202f';
+
+/**
+ * A number with a fixed count of decimals and a point, the same in every locale. From five digits on the whole part
+ * is grouped by thin spaces (NIST SP 811, 10.5.3); a negative number gets a true minus sign, and never shows −0.
+ */
+export function formatDecimal(value: number, decimals = 0): string {
+  const [whole = '', fraction] = Math.abs(value).toFixed(decimals).split('.');
+  const grouped = whole.length < 5 ? whole : whole.replace(/(?<=\d)(?=(?:\d{3})+$)/g, thinSpace);
+  const digits = fraction === undefined ? grouped : `${grouped}.${fraction}`;
+  return value < 0 && /[1-9]/.test(digits) ? `−${digits}` : digits;
+}
+
+/** A typed decimal, `82.4` or `82,4`, as a number; undefined when the text is anything else. */
+export function parseDecimal(text: string): number | undefined {
+  const match = /^\s*([-−+]?)(\d+(?:[.,]\d*)?|[.,]\d+)\s*$/.exec(text);
+  if (!match?.[2]) return undefined;
+  const magnitude = Number(match[2].replace(',', '.'));
+  return match[1] === '-' || match[1] === '−' ? -magnitude : magnitude;
+}
+
+/** Text such as `180 lb` cut into its number and its unit, lower case; the unit is empty when none was typed. */
+export function parseQuantity(text: string): { value: number; unit: string } | undefined {
+  const match = /^\s*([-−+]?[\d.,]+)\s*([a-z]*)\.?\s*$/i.exec(text);
+  const value = parseDecimal(match?.[1] ?? '');
+  return value === undefined ? undefined : { value, unit: (match?.[2] ?? '').toLowerCase() };
+}
