@@ -1,4 +1,4 @@
-import * as z from 'zod/mini';
+import type * as z from 'zod/mini';
 import { isKind, kinds } from '../records/kinds.ts';
 import type { Change } from './change.ts';
 

@@ -13,8 +13,13 @@ export const editSchema = z.object({
 });
 
 /** `POST /v1/records`: all edits are stored, or none. */
-export const editsRequestSchema = z.object({ edits: z.array(editSchema).check(z.minLength(1), z.maxLength(1000)) });
-export const editsResponseSchema = z.object({ records: z.array(z.object({ athlete: idSchema, id: idSchema })), seq: z.int() });
+export const editsRequestSchema = z.object({
+  edits: z.array(editSchema).check(z.minLength(1), z.maxLength(1000)),
+});
+export const editsResponseSchema = z.object({
+  records: z.array(z.object({ athlete: idSchema, id: idSchema })),
+  seq: z.int(),
+});
 
 /** `GET /v1/records?athlete=&kind=&from=&to=`: whole records with their fields, without removed ones. */
 export const recordsResponseSchema = z.object({

@@ -3,7 +3,10 @@ import { nutrientsSchema } from './nutrients.ts';
 import { idSchema, nameSchema, nonNegative, positive } from './scalars.ts';
 
 /** A household measure of a food and its grams: `large` = 50 g. */
-export const portionSchema = z.object({ name: z.string().check(z.minLength(1), z.maxLength(40)), grams: positive });
+export const portionSchema = z.object({
+  name: z.string().check(z.minLength(1), z.maxLength(40)),
+  grams: positive,
+});
 
 export const foodStateSchema = z.enum(['raw', 'cooked', 'dry', 'canned', 'as eaten']);
 

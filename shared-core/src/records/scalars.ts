@@ -4,13 +4,17 @@ import * as z from 'zod/mini';
 export const dateSchema = z.iso.date();
 
 /** A time of day, `HH:MM`, 24 hours. */
-export const timeOfDaySchema = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time of day such as 06:30'));
+export const timeOfDaySchema = z
+  .string()
+  .check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time of day such as 06:30'));
 
 /** An instant in milliseconds since 1970-01-01T00:00Z. */
 export const instantSchema = z.int().check(z.nonnegative());
 
 /** Ids are made by the device that creates the record: UUIDv7, or a name that two devices would both choose. */
-export const idSchema = z.string().check(z.regex(/^[A-Za-z0-9][A-Za-z0-9-]{0,63}$/, 'an id of letters, digits and hyphens'));
+export const idSchema = z
+  .string()
+  .check(z.regex(/^[A-Za-z0-9][A-Za-z0-9-]{0,63}$/, 'an id of letters, digits and hyphens'));
 
 export const positive = z.number().check(z.positive());
 export const nonNegative = z.number().check(z.nonnegative());
