@@ -1,0 +1,39 @@
+import { existsSync } from 'node:fs';
+import { baselines } from './baselines.ts';
+import type { Answer, Controller, Estimate } from './closed-loop.ts';
+
+const PRODUCT = new URL('../../../shared-core/src/call/weekly-call.ts', import.meta.url);
+
+/** The baselines, and the product's own weekly call when the tree has it. */
+export async function controllers(): Promise<Readonly<Record<string, Controller>>> {
+  if (!existsSync(PRODUCT)) return baselines;
+  const module: unknown = await import(PRODUCT.href);
+  if (!isObject(module) || typeof module.weeklyCall !== 'function') return baselines;
+  const call = module.weeklyCall;
+  return { ...baselines, 'weekly call': (input) => answerOf(call(input)) };
+}
+
+function answerOf(call: unknown): Answer {
+  if (!isObject(call) || typeof call.verdict !== 'string' || typeof call.carbohydrateG !== 'number')
+    throw new Error('the weekly call must answer with a verdict and a mark');
+  const pace = estimateOf(call.pace);
+  const maintenanceKcal = estimateOf(call.maintenanceKcal);
+  return {
+    verdict: call.verdict,
+    carbohydrateG: call.carbohydrateG,
+    ...(pace ? { pace } : {}),
+    ...(maintenanceKcal ? { maintenanceKcal } : {}),
+  };
+}
+
+function estimateOf(value: unknown): Estimate | null {
+  if (!isObject(value)) return null;
+  const { mean, low, high } = value;
+  return typeof mean === 'number' && typeof low === 'number' && typeof high === 'number'
+    ? { mean, low, high }
+    : null;
+}
+
+function isObject(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null;
+}
