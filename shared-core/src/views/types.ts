@@ -1,5 +1,7 @@
 import type { Aim } from '../call/input.ts';
 import type { DayTargets, KindOfDay, PlannedMeal } from '../targets/types.ts';
+import type { EnergyUnit } from '../units/energy.ts';
+import type { BodyMassUnit } from '../units/mass.ts';
 
 /** A gauge of one macronutrient on one day, in grams; all numbers it shows are also said in `words`. */
 export interface BeamView {
@@ -16,6 +18,12 @@ export interface BeamView {
   /** Fat: the floor. */
   post: { atG: number; label: string } | null;
   words: string;
+}
+
+/** In which units the athlete reads body mass and energy. */
+export interface Units {
+  mass: BodyMassUnit;
+  energy: EnergyUnit;
 }
 
 export interface Macros {
@@ -44,6 +52,7 @@ export interface MealView extends PlannedMeal {
 export interface DayView {
   athlete: string;
   date: string;
+  units: Units;
   kindOfDay: KindOfDay;
   phase: Aim['phase'];
   targets: DayTargets;

@@ -1,0 +1,28 @@
+import type {
+  Athlete,
+  DayLog,
+  Entry,
+  Food,
+  Lift,
+  LiftSet,
+  Phase,
+  StandingMeal,
+  Tape,
+  WeeklyCallRecord,
+  WeighIn,
+} from '../records/kinds.ts';
+
+/** The records of one athlete that views are computed from, in any order. A view of a date needs no others. */
+export interface SeasonRecords {
+  athlete: Athlete;
+  phases: readonly Phase[];
+  foods?: readonly Food[];
+  entries: readonly Entry[];
+  days: readonly DayLog[];
+  weighIns: readonly WeighIn[];
+  tape: readonly Tape[];
+  lifts: readonly Lift[];
+  liftSets: readonly LiftSet[];
+  calls: readonly WeeklyCallRecord[];
+  standingMeals: readonly StandingMeal[];
+}

@@ -1,0 +1,67 @@
+import type { Aim, EarlierCall } from '../call/input.ts';
+import type { Verdict, WeeklyCall } from '../call/output.ts';
+import type { KindOfDay } from '../targets/types.ts';
+import type { Macros, Units } from './types.ts';
+
+/** What the Week page shows for a date: the weekly call with its evidence, and the days it rests on. */
+export interface WeekView {
+  athlete: string;
+  date: string;
+  units: Units;
+  aim: Aim;
+  /** The call as computed from the records up to `date`, without the decision of `date`; null when there is nothing to go on. */
+  call: WeeklyCall | null;
+  /** Why there is no call and what to record, one sentence; null when there is one. */
+  noCall: string | null;
+  /** The decision recorded for `date`. */
+  decision: CallRow | null;
+  /** Carbohydrate mark in force on `date`, grams a day, the decision of `date` included. */
+  markInForceG: number;
+  carbohydrateBand: { lowG: number; highG: number };
+  /** Date from which the next call is to be decided: seven days after the last decision before `date`. */
+  dueOn: string;
+  /** The last 28 dates, oldest first; the last one is `date`. */
+  days: readonly WeekDayRow[];
+  last7: DaysSummary;
+  last28: DaysSummary;
+  /** Decisions before `date`, newest first. */
+  earlierCalls: readonly CallRow[];
+}
+
+export interface WeekDayRow {
+  date: string;
+  kindOfDay: KindOfDay;
+  /** Median of the date's weigh-ins. */
+  weightKg: number | null;
+  /** Sum of the date's entries; null when nothing was logged. */
+  intake: Macros | null;
+  /** What the targets asked for. */
+  prescribed: Macros;
+  /** Whether everything eaten is in the log. */
+  complete: boolean;
+  /** True when the athlete said so, false when it was judged from the entries. */
+  completeStated: boolean;
+}
+
+/** Means over the dates that have data. */
+export interface DaysSummary {
+  dates: number;
+  weighIns: number;
+  completeDates: number;
+  weightKg: number | null;
+  /** Over complete dates only. */
+  intake: Macros | null;
+  /** What was asked for on those same dates. */
+  prescribed: Macros | null;
+}
+
+/** A decision on a weekly call. */
+export interface CallRow {
+  date: string;
+  verdict: Verdict;
+  decision: EarlierCall['decision'];
+  proposedG: number;
+  markG: number;
+  bodyMassKg: number;
+  summary: string;
+}
