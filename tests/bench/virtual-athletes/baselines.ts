@@ -6,15 +6,15 @@ const KCAL_PER_KG = 7716;
 /** Below this no baseline moves the mark. */
 const LOWEST_MARK_G = 50;
 
-/** One week's mean against the last, 25 g up or down when the difference is out of the band. */
+/** One week's mean against the last, 25 g up or down on whichever side of the aim the difference lies. */
 const weekAgainstWeek: Controller = (input) => {
   const weights = input.days.map((day) => day.weightKg);
   const last = mean(weights.slice(-7));
   const before = mean(weights.slice(-14, -7));
   if (last === null || before === null) return keep(input);
   const pace = (100 * (last - before)) / before;
-  if (pace < input.aim.band.low) return move(input, 25, pace);
-  if (pace > input.aim.band.high) return move(input, -25, pace);
+  if (pace < input.aim.pacePercentPerWeek) return move(input, 25, pace);
+  if (pace > input.aim.pacePercentPerWeek) return move(input, -25, pace);
   return move(input, 0, pace);
 };
 
@@ -61,8 +61,7 @@ export const baselines: Readonly<Record<string, Controller>> = {
 };
 
 function proportional(input: CallInput, pace: number, massKg: number, share: number): Answer {
-  const { band, pacePercentPerWeek } = input.aim;
-  if (pace >= band.low && pace <= band.high) return move(input, 0, pace);
+  const { pacePercentPerWeek } = input.aim;
   const missingKcal = (((pacePercentPerWeek - pace) / 100) * massKg * KCAL_PER_KG) / 7;
   return move(input, (share * missingKcal) / 4, pace);
 }

@@ -53,17 +53,17 @@ export interface EatingNoise {
 }
 
 const usual: World = {
-  restingSd: 0.07,
+  restingSd: 0.09,
   activity: { mean: 1.68, sd: 0.13 },
   forbesSd: 0.25,
   training: { mean: 0.02, sd: 0.025 },
   adaptation: { mean: 0.14, sd: 0.05 },
   water: { mean: 1, sd: 0.2 },
   driftKcal: 18,
-  steps: { per26Weeks: 1.5, sdKcal: 170 },
+  steps: { per26Weeks: 2, sdKcal: 180 },
   // Together about 0.66 % from day to day: Cheuvront SN et al. Int J Sport Nutr Exerc Metab 2004;14:532–540.
   scale: {
-    independent: 0.42,
+    independent: 0.5,
     carried: 0.4,
     carry: 0.6,
     // Turicchi J et al. PLoS One 2020;15:e0232152: 0.35 % within the week.
@@ -74,7 +74,7 @@ const usual: World = {
     sodiumMg: 2000,
     cycle: 0.8,
   },
-  eating: { day: 0.06, week: 0.02, person: 0.02, logDay: 0.04, logPerson: 0.04 },
+  eating: { day: 0.05, week: 0.012, person: 0.02, logDay: 0.04, logPerson: 0.04 },
   weighsAfterEating: false,
 };
 
@@ -101,7 +101,7 @@ export const worlds: Readonly<Record<string, World>> = {
   },
   careless: {
     ...usual,
-    eating: { day: 0.1, week: 0.04, person: 0.04, logDay: 0.08, logPerson: 0.06 },
+    eating: { day: 0.08, week: 0.025, person: 0.04, logDay: 0.08, logPerson: 0.06 },
     scale: { ...usual.scale, independent: 0.6, outlierChance: 0.03, outlierKg: 2 },
     weighsAfterEating: true,
   },
