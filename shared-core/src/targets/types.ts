@@ -1,6 +1,3 @@
-/** The kind of day a date is in the training cycle. */
-export type KindOfDay = 'session' | 'recovery';
-
 /** Why a number is what it is, with where the rule comes from (`common practice, no source` for a rule of thumb). */
 export interface Reason {
   about: 'protein' | 'carbohydrate' | 'fat' | 'energy' | 'meals';

@@ -1,6 +1,7 @@
 import type { Aim } from '../call/input.ts';
 import type { Athlete, Phase } from '../records/kinds.ts';
-import type { DayTargets, KindOfDay } from '../targets/types.ts';
+import type { KindOfDay } from '../season/kind-of-day.ts';
+import type { DayTargets } from '../targets/types.ts';
 
 /** What the Plan page shows: the set-up, the phases, what each kind of day asks for and why, and the dates ahead. */
 export interface PlanView {

@@ -1,5 +1,6 @@
 import type { Aim } from '../call/input.ts';
-import type { DayTargets, KindOfDay, PlannedMeal } from '../targets/types.ts';
+import type { KindOfDay } from '../season/kind-of-day.ts';
+import type { DayTargets, PlannedMeal } from '../targets/types.ts';
 import type { EnergyUnit } from '../units/energy.ts';
 import type { BodyMassUnit } from '../units/mass.ts';
 

@@ -1,6 +1,6 @@
 import type { Aim, EarlierCall } from '../call/input.ts';
 import type { Verdict, WeeklyCall } from '../call/output.ts';
-import type { KindOfDay } from '../targets/types.ts';
+import type { KindOfDay } from '../season/kind-of-day.ts';
 import type { Macros, Units } from './types.ts';
 
 /** What the Week page shows for a date: the weekly call with its evidence, and the days it rests on. */
