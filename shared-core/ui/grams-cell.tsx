@@ -1,0 +1,65 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { parseDecimal } from '../src/units/decimal.ts';
+import type { EntryView } from '../src/views/types.ts';
+import { gramsFigure } from './number.ts';
+
+interface GramsCellProps {
+  entry: Pick<EntryView, 'name' | 'grams' | 'amount'>;
+  onGrams?: (grams: number) => void;
+}
+
+/** The amount of an entry; pressed, it becomes a field for grams. Enter or leaving saves, Escape keeps the old amount. */
+export function GramsCell({ entry, onGrams }: GramsCellProps) {
+  const [typed, setTyped] = useState<string | null>(null);
+  const field = useRef<HTMLInputElement>(null);
+  const editing = typed !== null;
+  useEffect(() => {
+    if (editing) field.current?.select();
+  }, [editing]);
+
+  const text = entry.amount
+    ? `${entry.amount} · ${gramsFigure(entry.grams)} g`
+    : `${gramsFigure(entry.grams)} g`;
+  if (!onGrams) return <span class="entry-grams">{text}</span>;
+  if (typed === null) {
+    return (
+      <button
+        type="button"
+        class="entry-grams link"
+        aria-label={`${text} of ${entry.name}, change`}
+        onClick={() => setTyped(String(Math.round(entry.grams * 10) / 10))}
+      >
+        {text}
+      </button>
+    );
+  }
+
+  const grams = parseDecimal(typed.replace(/\s*g$/i, ''));
+  const valid = grams !== undefined && grams > 0 && grams <= 20_000;
+  const save = () => {
+    if (!valid) return;
+    if (grams !== entry.grams) onGrams(grams);
+    setTyped(null);
+  };
+  return (
+    <span class="entry-grams with-unit">
+      <input
+        ref={field}
+        class="input"
+        inputMode="decimal"
+        aria-label={`Grams of ${entry.name}`}
+        aria-invalid={!valid}
+        value={typed}
+        onInput={(event) => setTyped(event.currentTarget.value)}
+        onBlur={save}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') save();
+          if (event.key !== 'Escape') return;
+          event.stopPropagation();
+          setTyped(null);
+        }}
+      />
+      <span>g</span>
+    </span>
+  );
+}

@@ -1,0 +1,44 @@
+import type { ComponentChildren } from 'preact';
+import type { EnergyUnit } from '../src/units/energy.ts';
+import type { MealView } from '../src/views/types.ts';
+import { Figures } from './figures.tsx';
+
+interface MealRowProps {
+  meal: MealView;
+  /** The meal to log next: it carries the pointer. */
+  next: boolean;
+  energyUnit: EnergyUnit;
+  /** Entries as list items, and under them whatever logs more. */
+  children?: ComponentChildren;
+  below?: ComponentChildren;
+}
+
+/** One meal on the day's time line: its time, number and role, its entries, and what is left for it. A list item. */
+export function MealRow({ meal, next, energyUnit, children, below }: MealRowProps) {
+  const state = next ? 'meal next' : meal.entries.length > 0 ? 'meal eaten' : 'meal';
+  return (
+    <li class={state}>
+      <h3 class="meal-head">
+        <span class="meal-time">{meal.time}</span>
+        <span>
+          Meal {meal.meal}
+          {next && <span class="meal-next"> next</span>}
+          {meal.role !== 'meal' && <span class="meal-role"> {meal.role}</span>}
+        </span>
+      </h3>
+      {meal.entries.length > 0 && <ul class="meal-entries">{children}</ul>}
+      <MealLeft meal={meal} energyUnit={energyUnit} />
+      {below}
+    </li>
+  );
+}
+
+/** What is left for a meal, in the same columns as its entries. */
+export function MealLeft({ meal, energyUnit }: { meal: MealView; energyUnit: EnergyUnit }) {
+  return (
+    <p class="meal-left">
+      <span class="entry-name">{meal.entries.length > 0 ? 'Still left for it' : 'Left for it'}</span>
+      <Figures {...meal.left} energyUnit={energyUnit} />
+    </p>
+  );
+}
