@@ -27,6 +27,8 @@ export interface Answer {
   carbohydrateG: number;
   /** % of body mass a week. */
   pace?: Estimate;
+  /** Pace to expect at the mark in force on average eating, % a week. */
+  expectedPace?: Estimate;
   maintenanceKcal?: Estimate;
 }
 
@@ -41,6 +43,7 @@ export type Controller = (input: CallInput, truth: Truth) => Answer;
 /** One day as it really was, kept for the judge. */
 export interface TrueDay {
   tissueKg: number;
+  fatKg: number;
   massKg: number;
   /** Pace the mark of the day would give on average eating, % a week. */
   dosePace: number;
@@ -55,6 +58,8 @@ export interface TrueCall {
   markAfterG: number;
   /** In the athlete's own units: what the log would read at maintenance. */
   maintenanceKcal: number;
+  /** What the mark in force would give on average eating with today's body, % a week. */
+  expectedPace: number;
   aim: Aim;
 }
 
@@ -121,7 +126,7 @@ export function closedLoop(
     const massKg = massOf(body);
     const weightKg = readScale(errors, day, world.weighsAfterEating ? massKg : morningKg);
     days.push({ day: isoDay(day), weightKg, intake: log(eaten, luck, day), prescribed });
-    run.days.push({ tissueKg: tissueOf(body), massKg, dosePace, aim });
+    run.days.push({ tissueKg: tissueOf(body), fatKg: body.fatKg, massKg, dosePace, aim });
 
     if (day % 7 !== 6 || day + 1 >= total) continue;
     const nextAim = aimOn(scenario.stretches, day + 1);
@@ -158,6 +163,12 @@ export function closedLoop(
       markBeforeG,
       markAfterG: targets.carbohydrateG,
       maintenanceKcal: maintenanceOf(athlete.plant, body, shiftMj) * luck.reported,
+      expectedPace: paceAt(
+        athlete.plant,
+        body,
+        kcalOf({ ...targets, carbohydrateG: markBeforeG }) * luck.average,
+        shiftMj,
+      ),
       aim: nextAim,
     });
   }

@@ -16,22 +16,26 @@ export async function controllers(): Promise<Readonly<Record<string, Controller>
 function answerOf(call: unknown): Answer {
   if (!isObject(call) || typeof call.verdict !== 'string' || typeof call.carbohydrateG !== 'number')
     throw new Error('the weekly call must answer with a verdict and a mark');
-  const pace = estimateOf(call.pace);
-  const maintenanceKcal = estimateOf(call.maintenanceKcal);
+  const pace = isObject(call.pace) ? estimateOf(call.pace.meanPercentPerWeek, call.pace.interval90) : null;
+  const expected = isObject(call.pace) ? nested(call.pace.expectedAtMark) : null;
+  const maintenanceKcal = nested(call.maintenanceKcal);
   return {
     verdict: call.verdict,
     carbohydrateG: call.carbohydrateG,
     ...(pace ? { pace } : {}),
+    ...(expected ? { expectedPace: expected } : {}),
     ...(maintenanceKcal ? { maintenanceKcal } : {}),
   };
 }
 
-function estimateOf(value: unknown): Estimate | null {
-  if (!isObject(value)) return null;
-  const { mean, low, high } = value;
-  return typeof mean === 'number' && typeof low === 'number' && typeof high === 'number'
-    ? { mean, low, high }
-    : null;
+function nested(value: unknown): Estimate | null {
+  return isObject(value) ? estimateOf(value.mean, value.interval90) : null;
+}
+
+function estimateOf(mean: unknown, interval: unknown): Estimate | null {
+  if (typeof mean !== 'number' || !isObject(interval)) return null;
+  const { low, high } = interval;
+  return typeof low === 'number' && typeof high === 'number' ? { mean, low, high } : null;
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {

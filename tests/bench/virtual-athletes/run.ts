@@ -106,6 +106,8 @@ const COLUMNS: readonly [title: string, pick: (row: Row) => number, digits: numb
   ['pace err', (row) => row.paceError, 3],
   ['pace bias', (row) => row.paceBias, 3],
   ['pace 90 %', (row) => row.paceCover, 0],
+  ['expect err', (row) => row.expectedError, 3],
+  ['expect 90 %', (row) => row.expectedCover, 0],
 ];
 
 const HEAD = [

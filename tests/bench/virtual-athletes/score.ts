@@ -10,11 +10,12 @@ export interface Tally {
   changes: number;
   reversals: number;
   changesInBand: number;
-  /** Calls of the last week: how many ended at a mark below 1 g/kg. */
+  /** Runs that ended at a mark below 1 g/kg. */
   low: number;
   maintenance: Record<'week4' | 'week8', { count: number; error: number }>;
   pace: { count: number; error: number; bias: number; intervals: number; covered: number };
   cover: { count: number; covered: number };
+  expected: { count: number; error: number; covered: number };
 }
 
 const WINDOW = 14;
@@ -36,6 +37,7 @@ export function nothingTallied(): Tally {
     maintenance: { week4: { count: 0, error: 0 }, week8: { count: 0, error: 0 } },
     pace: { count: 0, error: 0, bias: 0, intervals: 0, covered: 0 },
     cover: { count: 0, covered: 0 },
+    expected: { count: 0, error: 0, covered: 0 },
   };
 }
 
@@ -78,7 +80,7 @@ export function tallyRun(tally: Tally, run: Run): void {
 
 function tallyEstimates(tally: Tally, run: Run, call: TrueCall): void {
   const week = (call.day + 1) / 7;
-  const { maintenanceKcal, pace } = call.answer;
+  const { maintenanceKcal, pace, expectedPace } = call.answer;
   if (maintenanceKcal) {
     const error = Math.abs(maintenanceKcal.mean - call.maintenanceKcal);
     const kept = week === 4 ? tally.maintenance.week4 : week === 8 ? tally.maintenance.week8 : null;
@@ -90,6 +92,11 @@ function tallyEstimates(tally: Tally, run: Run, call: TrueCall): void {
       tally.cover.count++;
       if (within(call.maintenanceKcal, maintenanceKcal)) tally.cover.covered++;
     }
+  }
+  if (expectedPace && week >= 3) {
+    tally.expected.count++;
+    tally.expected.error += Math.abs(expectedPace.mean - call.expectedPace);
+    if (within(call.expectedPace, expectedPace)) tally.expected.covered++;
   }
   if (pace && week >= 3) {
     const truth = tissuePace(run, call.day);
@@ -134,11 +141,13 @@ export interface Row {
   paceBias: number;
   paceCover: number;
   maintenanceCover: number;
+  expectedError: number;
+  expectedCover: number;
 }
 
 /** Turns sums into shares (%) and means. */
 export function rowOf(tally: Tally): Row {
-  const { maintenance, pace, cover } = tally;
+  const { maintenance, pace, cover, expected } = tally;
   return {
     inBand: (100 * tally.daysInBand) / tally.days,
     doses: (100 * tally.dosesInBand) / tally.days,
@@ -152,5 +161,7 @@ export function rowOf(tally: Tally): Row {
     paceBias: pace.bias / pace.count,
     paceCover: (100 * pace.covered) / pace.intervals,
     maintenanceCover: (100 * cover.covered) / cover.count,
+    expectedError: expected.error / expected.count,
+    expectedCover: (100 * expected.covered) / expected.count,
   };
 }

@@ -1,0 +1,97 @@
+import { durninWomersleyFat, jacksonPollockFat } from '@platewright/core/body/calipers-fat.ts';
+import { siriPercent } from '@platewright/core/body/fat-finding.ts';
+import { fatFreeMassIndex } from '@platewright/core/body/fat-free-index.ts';
+import { measurementError } from '@platewright/core/body/measurement-error.ts';
+import { tapeFat } from '@platewright/core/body/tape-fat.ts';
+import { describe, expect, it } from 'vitest';
+
+describe('body fat', () => {
+  it.each([
+    [1.02, 35.29],
+    [1.05, 21.43],
+    [1.07, 12.62],
+    [1.09, 4.13],
+  ])('from density %d by Siri 1961', (density, percent) => {
+    expect(siriPercent(density)).toBeCloseTo(percent, 2);
+  });
+
+  // Hodgdon & Beckett 1984, metric equations; 15.65 and 26.92 % recomputed from them, within 0.3 of the rounded forms
+  // in inches of the US Department of Defense (15.69 and 27.20 %).
+  it('from the tape by Hodgdon and Beckett', () => {
+    const man = tapeFat({ sex: 'male', heightCm: 178, neckCm: 40, waistCm: 86 });
+    const woman = tapeFat({ sex: 'female', heightCm: 165, neckCm: 33, waistCm: 72, hipCm: 98 });
+    expect(man?.percent).toBeCloseTo(15.65, 2);
+    expect(woman?.percent).toBeCloseTo(26.92, 2);
+    expect([man?.errorPercent, woman?.errorPercent]).toEqual([3.5, 3.7]);
+    const inInches = tapeFat({ sex: 'male', heightCm: 177.8, neckCm: 15.5 * 2.54, waistCm: 34 * 2.54 });
+    expect(inInches?.percent).toBeCloseTo(16.46, 2);
+  });
+
+  it('from the tape says nothing of what is not a body', () => {
+    expect(tapeFat({ sex: 'male', heightCm: 178, neckCm: 40, waistCm: 40 })).toBeNull();
+    expect(tapeFat({ sex: 'male', heightCm: 178, neckCm: Number.NaN, waistCm: 90 })).toBeNull();
+    expect(tapeFat({ sex: 'male', heightCm: 20, neckCm: 20, waistCm: 250 })).toBeNull();
+  });
+
+  // Jackson & Pollock 1978 and Jackson, Pollock & Ward 1980; values recomputed from the equations.
+  it.each([
+    ['male', 3, 40, 30, 12.12],
+    ['male', 3, 60, 25, 17.38],
+    ['male', 7, 100, 30, 14.63],
+    ['male', 7, 70, 25, 9.59],
+    ['female', 3, 55, 30, 22.48],
+    ['female', 7, 120, 30, 23.75],
+  ] as const)('from calipers, %s, %d sites, %d mm at %d years', (sex, sites, sum, age, percent) => {
+    const found = jacksonPollockFat(sex, sites, sum, age);
+    expect(found.percent).toBeCloseTo(percent, 2);
+    expect(found.errorPercent).toBeGreaterThan(3);
+    expect(found.errorPercent).toBeLessThan(4.5);
+  });
+
+  // Durnin & Womersley 1974, table of % fat for men printed in the paper.
+  it.each([
+    [25, 20, 8.1],
+    [35, 20, 12.2],
+    [45, 30, 17.7],
+    [60, 40, 22.9],
+    [45, 50, 24.6],
+    [60, 50, 26.5],
+  ])('from four skinfolds at %d years, %d mm', (age, sum, percent) => {
+    expect(Math.abs(durninWomersleyFat('male', sum, age).percent - percent)).toBeLessThan(0.25);
+  });
+
+  it('from four skinfolds takes the class of the age', () => {
+    expect(durninWomersleyFat('female', 50, 19).percent).not.toBe(
+      durninWomersleyFat('female', 50, 20).percent,
+    );
+  });
+});
+
+describe('fat-free mass index', () => {
+  // Kouri et al. 1995 with the abstract's 6.3.
+  it.each([
+    [90, 12, 180, 24.444, 24.444],
+    [81.647, 12, 178, 22.677, 22.803],
+    [95, 10, 170, 29.585, 30.215],
+  ])('of %d kg at %d %% and %d cm', (mass, fat, height, raw, normalised) => {
+    const index = fatFreeMassIndex(mass, fat, height);
+    expect(index.raw).toBeCloseTo(raw, 3);
+    expect(index.normalised).toBeCloseTo(normalised, 3);
+  });
+});
+
+describe('error of measurement', () => {
+  // Ulijaszek & Kerr 1999: √(Σd²/2n), computed by hand for five pairs.
+  it('of pairs of readings', () => {
+    const error = measurementError([
+      [80, 80.4],
+      [81.2, 81],
+      [79.5, 79.6],
+      [82, 82.4],
+      [80.8, 80.8],
+    ]);
+    expect(error.technical).toBeCloseTo(0.1924, 4);
+    expect(error.percent).toBeCloseTo(0.238, 3);
+    expect(error.smallestDifference).toBeCloseTo(0.533, 3);
+  });
+});
