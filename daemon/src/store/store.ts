@@ -3,11 +3,13 @@ import type { Clock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
 
-/** A device as the store keeps it; the token only as its SHA-256. */
+/** A device as the store keeps it; the token only as its SHA-256. Instants in ms since 1970. */
 export interface StoredDevice {
   id: string;
   name: string;
   kind: 'extension' | 'dashboard';
+  /** Origin that paired, which its writes must come from; null for a dashboard, whose origin is the daemon's own. */
+  origin: string | null;
   tokenHash: string;
   pairedAt: number;
   lastSeenAt: number | null;
@@ -22,23 +24,32 @@ export interface RecordQuery {
   to?: string;
 }
 
+/** What became of a try with a pairing code; `none` when no code waits. */
+export type CodeOutcome = 'right' | 'wrong' | 'none';
+
+/** The clock a change is stored under; it differs from its own when that is too far ahead. */
+export type Stamp = (clock: Clock, device: string) => Clock;
+
 /** Where records are kept. Every promise that resolves means: on disk. */
 export interface Store {
   /** Names this store; a restore gives a new name, so devices notice. */
   readonly id: string;
-  /** Appends in one transaction. A change whose id is known is left alone; `stamp` clamps clocks far ahead. */
-  append(changes: readonly Change[], stamp: (clock: Clock, device: string) => Clock): Promise<Outcome[]>;
-  changesSince(
-    seq: number,
-    limit: number,
-    athlete?: string,
-  ): Promise<{ changes: Change[]; seq: number; more: boolean }>;
+  /** Appends in one transaction. A change whose id is known is left alone. */
+  append(changes: readonly Change[], stamp: Stamp): Promise<Outcome[]>;
+  changesSince(seq: number, limit: number): Promise<{ changes: Change[]; seq: number; more: boolean }>;
+  /** By athlete, then id; removed ones too. */
   records(query: RecordQuery): Promise<StoredRecord[]>;
+  record(athlete: string, id: string): Promise<StoredRecord | null>;
   lastSeq(): Promise<number>;
+  /** The latest clock of all stored changes. */
   latestClock(): Promise<Clock | null>;
   devices(): Promise<StoredDevice[]>;
   deviceByToken(tokenHash: string): Promise<StoredDevice | null>;
   putDevice(device: StoredDevice): Promise<void>;
+  /** A pairing code, kept only as its SHA-256. */
+  putCode(hash: string, expiresAt: number): Promise<void>;
+  /** Uses a code up. A wrong one counts as a try on every code that waits, and five tries burn a code. */
+  takeCode(hash: string, now: number): Promise<CodeOutcome>;
   setting(name: string): Promise<string | null>;
   putSetting(name: string, value: string): Promise<void>;
   /** A consistent copy into a new file at `path`. */

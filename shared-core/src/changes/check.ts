@@ -12,7 +12,7 @@ export function whyRefused(change: Pick<Change, 'kind' | 'fields'>): string | nu
   }
   const shape: Record<string, z.ZodMiniType> = kinds[change.kind].shape;
   for (const [field, value] of Object.entries(change.fields)) {
-    const schema = shape[field];
+    const schema = Object.hasOwn(shape, field) ? shape[field] : undefined;
     const parsed = schema?.safeParse(value);
     if (parsed !== undefined && !parsed.success) {
       const detail = parsed.error.issues[0];

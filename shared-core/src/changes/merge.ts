@@ -16,7 +16,8 @@ export interface StoredRecord {
  */
 export function applyChange(before: StoredRecord | undefined, change: Change): StoredRecord {
   const winning = Object.keys(change.fields).filter((field) => {
-    const written = before?.clocks[field];
+    const written =
+      before !== undefined && Object.hasOwn(before.clocks, field) ? before.clocks[field] : undefined;
     return written === undefined || change.clock > written;
   });
   if (before !== undefined && winning.length === 0) return before;

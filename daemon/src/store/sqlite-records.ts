@@ -1,0 +1,60 @@
+import type { DatabaseSync } from 'node:sqlite';
+import type { StoredRecord } from '@platewright/core/changes/merge.ts';
+import { type Row, text } from './sqlite-rows.ts';
+import type { RecordQuery } from './store.ts';
+
+export type RecordTable = ReturnType<typeof recordTable>;
+
+const COLUMNS = 'athlete, id, kind, fields, clocks';
+
+/** The records of a SQLite store: each the fold of its changes. */
+export function recordTable(db: DatabaseSync) {
+  const selectOne = db.prepare(`SELECT ${COLUMNS} FROM records WHERE athlete = ? AND id = ?`);
+  const upsert = db.prepare(
+    `INSERT INTO records (${COLUMNS}, date) VALUES (?, ?, ?, ?, ?, ?)
+     ON CONFLICT (athlete, id) DO UPDATE SET
+       kind = excluded.kind, fields = excluded.fields, clocks = excluded.clocks, date = excluded.date`,
+  );
+
+  return {
+    get(athlete: string, id: string): StoredRecord | null {
+      const row = selectOne.get(athlete, id);
+      return row === undefined ? null : readRow(row);
+    },
+
+    put(record: StoredRecord): void {
+      const { athlete, id, kind, fields, clocks } = record;
+      const date = typeof fields.date === 'string' ? fields.date : null;
+      upsert.run(athlete, id, kind, JSON.stringify(fields), JSON.stringify(clocks), date);
+    },
+
+    find(query: RecordQuery): StoredRecord[] {
+      const tests: string[] = [];
+      const values: string[] = [];
+      const add = (test: string, value: string | undefined) => {
+        if (value === undefined) return;
+        tests.push(test);
+        values.push(value);
+      };
+      add('athlete = ?', query.athlete);
+      add('kind = ?', query.kind);
+      add('date >= ?', query.from);
+      add('date <= ?', query.to);
+      const where = tests.length === 0 ? '' : `WHERE ${tests.join(' AND ')}`;
+      return db
+        .prepare(`SELECT ${COLUMNS} FROM records ${where} ORDER BY athlete, id`)
+        .all(...values)
+        .map(readRow);
+    },
+  };
+}
+
+function readRow(row: Row): StoredRecord {
+  return {
+    athlete: text(row, 'athlete'),
+    id: text(row, 'id'),
+    kind: text(row, 'kind'),
+    fields: JSON.parse(text(row, 'fields')),
+    clocks: JSON.parse(text(row, 'clocks')),
+  };
+}

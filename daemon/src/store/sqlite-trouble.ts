@@ -1,0 +1,44 @@
+import { StoreTrouble } from './trouble.ts';
+
+const UNWRITABLE = new Set(['EACCES', 'EPERM', 'EROFS', 'ENOTDIR', 'ENOENT', 'EEXIST']);
+
+/** SQLite's primary result codes (sqlite.org/rescode.html) in words for the person whose store it is. */
+const IN_WORDS: Record<number, (folder: string) => StoreTrouble> = {
+  5: (folder) =>
+    new StoreTrouble('in-use', `The store in ${folder} is busy: another program holds it. Try again.`),
+  8: unwritable,
+  11: damaged,
+  13: full,
+  14: unwritable,
+  26: damaged,
+};
+
+/** The error as StoreTrouble when a person can mend it, else as it came. */
+export function explain(error: unknown, folder: string): unknown {
+  if (!(error instanceof Error) || error instanceof StoreTrouble) return error;
+  if ('errcode' in error) return IN_WORDS[Number(error.errcode) & 0xff]?.(folder) ?? error;
+  if (!('code' in error)) return error;
+  if (error.code === 'ENOSPC') return full(folder);
+  return UNWRITABLE.has(String(error.code)) ? unwritable(folder) : error;
+}
+
+function unwritable(folder: string): StoreTrouble {
+  return new StoreTrouble(
+    'unwritable',
+    `The folder ${folder} can't be written. Give it to this user, or name another one with --data.`,
+  );
+}
+
+function damaged(folder: string): StoreTrouble {
+  return new StoreTrouble(
+    'damaged',
+    `The store in ${folder} is damaged. Stop the daemon, run platewright doctor, and go back to a backup.`,
+  );
+}
+
+function full(folder: string): StoreTrouble {
+  return new StoreTrouble(
+    'full',
+    `The disk that holds ${folder} is full. Nothing was saved; free some space.`,
+  );
+}

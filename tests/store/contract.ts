@@ -1,0 +1,176 @@
+import type { Change } from '@platewright/core/changes/change.ts';
+import { formatClock } from '@platewright/core/changes/clock.ts';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Stamp, Store, StoredDevice } from '../../daemon/src/store/store.ts';
+
+const keep: Stamp = (clock) => clock;
+
+export function weighIn(id: string, fields: Change['fields'], more: Partial<Change> = {}): Change {
+  return {
+    id,
+    athlete: 'ann',
+    device: 'phone',
+    clock: formatClock(1000, 0, 'phone'),
+    kind: 'weigh-in',
+    record: `weigh-${id}`,
+    fields,
+    ...more,
+  };
+}
+
+const device: StoredDevice = {
+  id: 'phone',
+  name: 'Phone',
+  kind: 'extension',
+  origin: 'chrome-extension://abc',
+  tokenHash: 'a'.repeat(64),
+  pairedAt: 5,
+  lastSeenAt: null,
+  revokedAt: null,
+};
+
+/** What every engine must do. `open` gives a store that is empty. */
+export function storeContract(name: string, open: () => Promise<Store>): void {
+  describe(`${name} keeps the contract of a store`, () => {
+    let store: Store;
+    beforeEach(async () => {
+      store = await open();
+    });
+    afterEach(() => store.close());
+
+    it('numbers what it accepts and folds it into records', async () => {
+      const outcomes = await store.append(
+        [
+          weighIn('c1', { date: '2026-01-02', kg: 80 }),
+          weighIn('c2', { kg: 81 }, { record: 'weigh-c1', clock: formatClock(2000, 0, 'phone') }),
+        ],
+        keep,
+      );
+      expect(outcomes.map((o) => o.outcome === 'stored' && o.seq)).toEqual([1, 2]);
+      const record = await store.record('ann', 'weigh-c1');
+      expect(record?.fields).toEqual({ date: '2026-01-02', kg: 81 });
+      expect(record?.clocks).toEqual({
+        date: formatClock(1000, 0, 'phone'),
+        kg: formatClock(2000, 0, 'phone'),
+      });
+      expect(await store.latestClock()).toBe(formatClock(2000, 0, 'phone'));
+      expect(await store.lastSeq()).toBe(2);
+    });
+
+    it('knows a change by its id and answers with the clock it is stored under', async () => {
+      const stored = formatClock(7, 0, 'phone');
+      await store.append([weighIn('c1', { kg: 80 })], () => stored);
+      const [again, twin] = await store.append([weighIn('c1', { kg: 99 }), weighIn('c1', { kg: 98 })], keep);
+      expect(again).toEqual({ id: 'c1', outcome: 'known', seq: 1, clock: stored });
+      expect(twin).toEqual(again);
+      expect((await store.record('ann', 'weigh-c1'))?.fields).toEqual({ kg: 80 });
+      expect(await store.lastSeq()).toBe(1);
+    });
+
+    it('lets the later clock win whichever came first', async () => {
+      const late = weighIn('c1', { kg: 82 }, { record: 'w', clock: formatClock(9000, 0, 'a') });
+      const early = weighIn('c2', { kg: 79, note: 'early' }, { record: 'w', clock: formatClock(10, 0, 'b') });
+      await store.append([late, early], keep);
+      expect((await store.record('ann', 'w'))?.fields).toEqual({ kg: 82, note: 'early' });
+    });
+
+    it('refuses what it can not keep, with the reason, and keeps the rest', async () => {
+      const outcomes = await store.append(
+        [
+          weighIn('bad', { kg: -3 }),
+          weighIn('odd', { x: 1 }, { kind: 'unheard-of' }),
+          weighIn('who', { name: 'Ann' }, { kind: 'athlete', record: 'bob' }),
+          weighIn('good', { kg: 80 }, { record: 'w' }),
+          weighIn('mix', { date: '2026-01-01' }, { record: 'w', kind: 'day' }),
+        ],
+        keep,
+      );
+      expect(outcomes.map((o) => o.outcome)).toEqual([
+        'rejected',
+        'rejected',
+        'rejected',
+        'stored',
+        'rejected',
+      ]);
+      for (const o of outcomes) if (o.outcome === 'rejected') expect(o.reason.length).toBeGreaterThan(10);
+      expect(await store.lastSeq()).toBe(1);
+    });
+
+    it('stores nothing of a batch that breaks off', async () => {
+      const breaks: Stamp = (clock, from) => {
+        if (from === 'broken') throw new Error('no stamp');
+        return clock;
+      };
+      const batch = [weighIn('c1', { kg: 80 }), weighIn('c2', { kg: 81 }, { device: 'broken' })];
+      await expect(store.append(batch, breaks)).rejects.toThrow('no stamp');
+      expect(await store.lastSeq()).toBe(0);
+      expect(await store.records({})).toEqual([]);
+    });
+
+    it('gives changes page by page, as they were stored', async () => {
+      const changes = Array.from({ length: 5 }, (_, i) => weighIn(`c${i}`, { kg: 80 + i }));
+      await store.append(changes, keep);
+      const first = await store.changesSince(0, 3);
+      expect(first).toEqual({ changes: changes.slice(0, 3), seq: 3, more: true });
+      expect(await store.changesSince(3, 3)).toEqual({ changes: changes.slice(3), seq: 5, more: false });
+      expect(await store.changesSince(5, 3)).toEqual({ changes: [], seq: 5, more: false });
+    });
+
+    it('finds records by athlete, kind and date, in order', async () => {
+      await store.append(
+        [
+          weighIn('3', { date: '2026-01-03' }),
+          weighIn('1', { date: '2026-01-01' }),
+          weighIn('2', { date: '2026-01-02' }),
+          weighIn('x', { date: '2026-01-02' }, { athlete: 'bob' }),
+          weighIn('y', { date: '2026-01-02' }, { kind: 'day' }),
+        ],
+        keep,
+      );
+      const ids = async (query: Parameters<Store['records']>[0]) =>
+        (await store.records(query)).map((r) => r.id);
+      expect(await ids({})).toEqual(['weigh-1', 'weigh-2', 'weigh-3', 'weigh-y', 'weigh-x']);
+      expect(await ids({ athlete: 'ann', kind: 'weigh-in', from: '2026-01-02' })).toEqual([
+        'weigh-2',
+        'weigh-3',
+      ]);
+      expect(await ids({ athlete: 'ann', kind: 'weigh-in', from: '2026-01-02', to: '2026-01-02' })).toEqual([
+        'weigh-2',
+      ]);
+      expect(await ids({ kind: 'day' })).toEqual(['weigh-y']);
+    });
+
+    it('keeps devices and finds them by token', async () => {
+      await store.putDevice(device);
+      expect(await store.deviceByToken(device.tokenHash)).toEqual(device);
+      expect(await store.deviceByToken('b'.repeat(64))).toBeNull();
+      await store.putDevice({ ...device, lastSeenAt: 9, revokedAt: 10 });
+      expect(await store.devices()).toEqual([{ ...device, lastSeenAt: 9, revokedAt: 10 }]);
+    });
+
+    it('lets a code be used once, before its time is over', async () => {
+      expect(await store.takeCode('h', 0)).toBe('none');
+      await store.putCode('h', 100);
+      await store.putCode('late', 50);
+      expect(await store.takeCode('late', 50)).toBe('wrong');
+      expect(await store.takeCode('h', 99)).toBe('right');
+      expect(await store.takeCode('h', 99)).toBe('none');
+    });
+
+    it('burns every code after five wrong tries', async () => {
+      await store.putCode('h', 100);
+      for (let i = 0; i < 5; i++) expect(await store.takeCode('guess', 1)).toBe('wrong');
+      expect(await store.takeCode('h', 1)).toBe('none');
+    });
+
+    it('keeps settings and is sound', async () => {
+      expect(await store.setting('demo')).toBeNull();
+      await store.putSetting('demo', 'yes');
+      await store.putSetting('demo', 'no');
+      expect(await store.setting('demo')).toBe('no');
+      await store.append([weighIn('c1', { kg: 80, note: 'ü ½ 🙂' })], keep);
+      expect(await store.verify()).toEqual([]);
+      expect(store.id).toMatch(/^\w+$/);
+    });
+  });
+}
