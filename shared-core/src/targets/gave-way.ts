@@ -1,0 +1,94 @@
+import { generalFactors } from '../foods/atwater.ts';
+import { formatEstimatedEnergy } from '../units/energy.ts';
+import { roundTo } from '../units/round.ts';
+import { expectedEnergy } from './expected-energy.ts';
+import type { Figures } from './figures.ts';
+import { personOn } from './person.ts';
+import { perMealRates } from './protein.ts';
+import { sayGrams, sayPercent, sayRate } from './say.ts';
+
+/** Highest share of energy from protein that is usual in health: AMDR, IOM 2005, 10 to 35 %. */
+const usualProteinShare = 0.35;
+/** Carbohydrate that the brain uses in a day: RDA, IOM 2005. */
+const carbohydrateRdaG = 130;
+
+/** One sentence for each rule that could not hold beside another: which one gave way, to what, with the numbers. */
+export function gaveWay(figures: Figures): string[] {
+  return [
+    perMeal(figures),
+    fatTarget(figures),
+    band(figures),
+    energy(figures),
+    proteinShare(figures),
+    carbohydrateNeed(figures),
+  ].filter((sentence) => sentence !== null);
+}
+
+function perMeal({ numbers, athlete }: Figures): string | null {
+  const { quotaG, perMealMinimumG } = numbers.protein;
+  const full = perMealRates.full * numbers.bodyMassKg;
+  if (perMealMinimumG >= full) return null;
+  const meals = Math.max(1, Math.floor(quotaG / full));
+  return (
+    `The meal minimum of ${sayRate(perMealRates.full, 'kg')} (${sayGrams(full)}) gave way to the protein quota: ` +
+    `${sayGrams(quotaG)} over ${athlete.meals} meals is ${sayGrams(quotaG / athlete.meals)} each; it pays for ${meals} such meals.`
+  );
+}
+
+function fatTarget({ numbers, athlete }: Figures): string | null {
+  const asked = roundTo(athlete.fatGPerKg * numbers.bodyMassKg, 1);
+  const { floorG, floorRule } = numbers.fat;
+  if (asked >= floorG) return null;
+  const limit = floorRule === 'g/kg' ? '0.5 g/kg' : '15 % of energy';
+  return `The fat target of ${sayGrams(asked)} gave way to the fat floor of ${sayGrams(floorG)} (${limit}).`;
+}
+
+function band({ numbers, mark }: Figures): string | null {
+  const { bandLowG, bandHighG, markG } = numbers.carbohydrate;
+  if (markG >= bandLowG && markG <= bandHighG) return null;
+  const side = markG < bandLowG ? 'below' : 'above';
+  const setBy = mark.setBy === 'call' ? 'the weekly call set it' : 'it is the starting mark of the phase';
+  return (
+    `The carbohydrate band of ${sayGrams(bandLowG)} to ${sayGrams(bandHighG)} gave way to the mark of ` +
+    `${sayGrams(markG)}, ${side} it: ${setBy}, and body mass counts more than the rule of the band.`
+  );
+}
+
+/** Once a weekly call was decided the athlete's own data have answered this, so it is only said before. */
+function energy({ numbers, mark, athlete, aim, date }: Figures): string | null {
+  if (mark.setBy === 'call') return null;
+  const person = personOn(athlete, date);
+  const expected = expectedEnergy(person, numbers.bodyMassKg, aim.pacePercentPerWeek);
+  if (numbers.energyKcal >= expected.lowKcal && numbers.energyKcal <= expected.highKcal) return null;
+  const say = (kcal: number) => formatEstimatedEnergy(kcal, athlete.energyUnit);
+  const side = numbers.energyKcal < expected.lowKcal ? 'under' : 'over';
+  const rest =
+    expected.kcal -
+    generalFactors.protein * numbers.protein.quotaG -
+    generalFactors.fat * numbers.fat.targetG;
+  const nearer = roundTo(rest / generalFactors.carbohydrate, 5);
+  const advice =
+    nearer > 0
+      ? `A starting mark of about ${sayGrams(nearer)} would be nearer.`
+      : 'Protein and fat alone come to more; a lower protein rate would be nearer.';
+  return (
+    `The energy estimate gave way to the carbohydrate mark: the day has ${say(numbers.energyKcal)}, ${side} the ` +
+    `${say(expected.lowKcal)} to ${say(expected.highKcal)} that equations expect for this aim. They are a guess until ` +
+    `there are weigh-ins, and the weekly call corrects the mark. ${advice}`
+  );
+}
+
+function proteinShare({ numbers }: Figures): string | null {
+  const share = (generalFactors.protein * numbers.protein.quotaG) / numbers.energyKcal;
+  if (share <= usualProteinShare) return null;
+  return (
+    `The usual limit of ${sayPercent(usualProteinShare)} of energy from protein gave way to the protein quota: ` +
+    `${sayGrams(numbers.protein.quotaG)} is ${sayPercent(share)}.`
+  );
+}
+
+function carbohydrateNeed({ numbers }: Figures): string | null {
+  const { markG } = numbers.carbohydrate;
+  if (markG >= carbohydrateRdaG) return null;
+  return `The ${sayGrams(carbohydrateRdaG)} of carbohydrate recommended for a day (IOM 2005) gave way to the mark of ${sayGrams(markG)}.`;
+}

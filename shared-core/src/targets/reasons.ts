@@ -1,0 +1,148 @@
+import { generalFactors } from '../foods/atwater.ts';
+import { formatBodyMass } from '../units/mass.ts';
+import { fatLimits } from './fat.ts';
+import type { Figures } from './figures.ts';
+import { perMealRates } from './protein.ts';
+import { sayGrams, sayPercent, sayRate } from './say.ts';
+import type { Reason } from './types.ts';
+
+const practice = 'common practice, no source';
+
+/** Why each number is what it is, with its source. */
+export function reasonsFor(figures: Figures): Reason[] {
+  return [
+    protein(figures),
+    perMeal(figures),
+    band(figures),
+    mark(figures),
+    quick(figures),
+    fat(figures),
+    essential(figures),
+    energy(),
+    times(figures),
+  ];
+}
+
+function protein({ numbers, athlete }: Figures): Reason {
+  const { quotaG, gPerKg, evidenceLowG, evidenceHighG } = numbers.protein;
+  const rate = sayRate(gPerKg, athlete.massUnit);
+  const evidence = `The evidence supports ${sayGrams(evidenceLowG)} to ${sayGrams(evidenceHighG)} (1.6 to 2.2 g/kg)`;
+  return {
+    about: 'protein',
+    text:
+      `${formatBodyMass(numbers.bodyMassKg, athlete.massUnit)} in force × ${rate} = ${sayGrams(quotaG)}. ` +
+      (quotaG > evidenceHighG ? `${evidence}; more is practice, beyond the evidence.` : `${evidence}.`),
+    source: quotaG > evidenceHighG ? practice : 'Morton et al. 2018; Iraki et al. 2019',
+  };
+}
+
+function perMeal({ numbers, athlete }: Figures): Reason {
+  const { quotaG, perMealMinimumG } = numbers.protein;
+  const share = `${sayGrams(quotaG)} over ${athlete.meals} meals is ${sayGrams(quotaG / athlete.meals)} each`;
+  const full = perMealMinimumG >= perMealRates.full * numbers.bodyMassKg;
+  const least = perMealMinimumG >= perMealRates.least * numbers.bodyMassKg;
+  if (!full && !least) {
+    return {
+      about: 'protein',
+      text: `${share}, under every published meal amount.`,
+      source: 'ISSN 2017 (Jäger et al.)',
+    };
+  }
+  const rate = sayRate(full ? perMealRates.full : perMealRates.least, 'kg');
+  return {
+    about: 'protein',
+    text: `${share}; a meal should reach at least ${sayGrams(perMealMinimumG)} (${rate}).`,
+    source: full ? 'Schoenfeld & Aragon 2018' : 'ISSN 2017 (Jäger et al.)',
+  };
+}
+
+function band({ numbers }: Figures): Reason {
+  const { bandLowG, bandHighG } = numbers.carbohydrate;
+  return {
+    about: 'carbohydrate',
+    text: `The band is 1.5 to 2 times the protein quota: ${sayGrams(bandLowG)} to ${sayGrams(bandHighG)}.`,
+    source: practice,
+  };
+}
+
+function mark({ numbers, mark }: Figures): Reason {
+  const grams = sayGrams(numbers.carbohydrate.markG);
+  switch (mark.setBy) {
+    case 'call':
+      return {
+        about: 'carbohydrate',
+        text: `The mark of ${grams} was set by your last weekly call, which follows body mass and may leave the band.`,
+        source: 'your own records',
+      };
+    case 'phase':
+      return {
+        about: 'carbohydrate',
+        text: `The mark of ${grams} is the starting mark you gave this phase; the weekly call moves it.`,
+        source: 'your own records',
+      };
+    case 'rule':
+      return {
+        about: 'carbohydrate',
+        text: `The mark starts at ${grams}, 1.75 times the protein quota; the weekly call moves it, further in the first weeks.`,
+        source: practice,
+      };
+  }
+}
+
+function quick({ numbers, kind }: Figures): Reason {
+  const { quickG } = numbers.carbohydrate;
+  return {
+    about: 'carbohydrate',
+    text:
+      kind === 'recovery' || quickG === 0
+        ? 'Complex carbohydrate at every meal: quick carbohydrate belongs around a session.'
+        : `${sayGrams(quickG)} of it may be quick, in the meals next to the session; complex elsewhere.`,
+    source: practice,
+  };
+}
+
+function fat({ numbers }: Figures): Reason {
+  const { targetG, floorG, floorRule } = numbers.fat;
+  const share = (generalFactors.fat * targetG) / numbers.energyKcal;
+  const limit =
+    floorRule === 'g/kg'
+      ? `${fatLimits.gPerKg} g/kg, the larger of that and 15 % of energy`
+      : `15 % of energy, the larger of that and ${fatLimits.gPerKg} g/kg`;
+  const usual =
+    share < fatLimits.usualShare
+      ? `, under the usual 20 to 35 % (IOM 2005), which gave way to protein and carbohydrate`
+      : '';
+  return {
+    about: 'fat',
+    text: `The floor of ${sayGrams(floorG)} is ${limit}. The target of ${sayGrams(targetG)} is ${sayPercent(share)} of energy${usual}.`,
+    source: 'Iraki et al. 2019; Helms et al. 2014',
+  };
+}
+
+function essential({ numbers }: Figures): Reason {
+  const { linoleicG, alphaLinolenicG, epaDhaG } = numbers.fat;
+  return {
+    about: 'fat',
+    text: `Part of it: ${linoleicG} g linoleic and ${alphaLinolenicG} g alpha-linolenic acid, ${epaDhaG} g EPA and DHA.`,
+    source: 'IOM 2005 (values from memory); EFSA 2010',
+  };
+}
+
+function energy(): Reason {
+  return {
+    about: 'energy',
+    text: 'Energy follows from the grams: 4 kcal for each of protein and carbohydrate, 9 kcal for each of fat.',
+    source: 'Atwater; Merrill & Watt 1973',
+  };
+}
+
+function times({ kind, athlete }: Figures): Reason {
+  return {
+    about: 'meals',
+    text:
+      kind === 'session'
+        ? `Training at ${athlete.trainingTime}: a full meal two to three hours before, a small one about an hour before where there is room, protein with quick carbohydrate after. The others are spread from waking to sleep.`
+        : 'A recovery day: the meals are spread evenly from waking to sleep.',
+    source: practice,
+  };
+}
