@@ -1,5 +1,5 @@
 import type { CallDay, CallInput } from '@platewright/core/call/input.ts';
-import type { Answer, Controller } from './closed-loop.ts';
+import type { Answer, Controller } from './run-types.ts';
 
 /** Energy the trade reckons with for a kilogram (3,500 kcal a pound), common practice, no source for lean people. */
 const KCAL_PER_KG = 7716;

@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { baselines } from './baselines.ts';
-import type { Answer, Controller, Estimate } from './closed-loop.ts';
+import type { Answer, Controller, Estimate } from './run-types.ts';
 
 const PRODUCT = new URL('../../../shared-core/src/call/weekly-call.ts', import.meta.url);
 

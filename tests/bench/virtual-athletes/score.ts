@@ -1,5 +1,5 @@
 import type { Aim } from '@platewright/core/call/input.ts';
-import type { Run, TrueCall } from './closed-loop.ts';
+import type { Run, TrueCall } from './run-types.ts';
 
 /** Sums over athletes, so that parts of a population can be judged apart and added. */
 export interface Tally {

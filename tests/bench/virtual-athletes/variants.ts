@@ -22,6 +22,10 @@ export interface World {
   eating: EatingNoise;
   /** Whether the weigh-in sees the day's food already (an evening scale). */
   weighsAfterEating: boolean;
+  /** Whether the call comes in the morning after the weigh-in, the day still to be eaten; else in the night before. */
+  callsInMorning: boolean;
+  /** Tells only weights, logs and prescriptions: no tape, no lifts, no measured fat, no date of the aim. */
+  terse: boolean;
 }
 
 /** Percent of body mass, standard deviations, unless said otherwise. */
@@ -76,6 +80,8 @@ const usual: World = {
   },
   eating: { day: 0.05, week: 0.012, person: 0.02, logDay: 0.04, logPerson: 0.04 },
   weighsAfterEating: false,
+  callsInMorning: false,
+  terse: false,
 };
 
 /** The worlds of the bench; `usual` is the one of the printed goals. */
@@ -105,6 +111,7 @@ export const worlds: Readonly<Record<string, World>> = {
     scale: { ...usual.scale, independent: 0.6, outlierChance: 0.03, outlierKg: 2 },
     weighsAfterEating: true,
   },
+  terse: { ...usual, callsInMorning: true, terse: true },
   calm: {
     ...usual,
     driftKcal: 8,
