@@ -6,6 +6,8 @@ export interface CallInput {
     heightCm: number;
     /** Measured body fat in % of body mass; estimated from height, mass and age when absent. */
     fatPercent?: number;
+    /** What training and cardio cost above rest on an average day, kcal; taken as 0 when absent. */
+    exerciseKcal?: number;
   };
   aim: Aim;
   targets: TargetsInForce;
@@ -15,6 +17,8 @@ export interface CallInput {
   keyLifts: readonly { day: string; lift: string; loadKg: number; repetitions: number }[];
   /** Oldest first. */
   calls: readonly EarlierCall[];
+  /** ISO dates on which a cycle began, for women who record it; days of water are then no surprise. */
+  cycleStarts?: readonly string[];
 }
 
 export interface Aim {

@@ -21,7 +21,8 @@ export interface WeeklyCall {
   carbohydrateG: number;
   /** The mark in force when the call was made. */
   markInForceG: number;
-  pace: Pace;
+  /** Null when there is no weigh-in at all. */
+  pace: Pace | null;
   /** Null when there is no weigh-in at all. In units of the athlete's own log: what it shows on a day that holds mass. */
   maintenanceKcal: Estimate | null;
   /** What was in the model's hands, used or left out, with the reason; most important first. */

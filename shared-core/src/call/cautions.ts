@@ -1,0 +1,117 @@
+import type { Decision } from './decide.ts';
+import type { Caution } from './output.ts';
+import type { Situation } from './situation.ts';
+import { grams, kcal, percent } from './texts.ts';
+
+const SEE = 'Please see a doctor before going on; a dietitian can help with the plan.';
+
+/** What to read before accepting; a caution of level stop means that nothing is moved down. */
+export function cautionsOf(situation: Situation): Caution[] {
+  return [...stops(situation), ...warnings(situation)];
+}
+
+function stops({ health, pacePercent, input }: Situation): Caution[] {
+  const found: Caution[] = [];
+  const losing = input.aim.pacePercentPerWeek < 0;
+  const add = (code: Caution['code'], text: string, numbers: Record<string, number>) =>
+    found.push({ code, level: 'stop', text: `${text} ${SEE}`, numbers });
+  if (health.veryFastLoss)
+    add('fast-loss', `Body mass falls by ${percent(pacePercent.mean)} a week, faster than any plan should.`, {
+      percentPerWeek: pacePercent.mean,
+    });
+  if (health.unexplainedLoss)
+    add('unexplained-loss', 'Body mass falls although the log says that enough is eaten.', {
+      percentPerWeek: pacePercent.mean,
+    });
+  if (health.veryLowIntake)
+    add(
+      'very-low-intake',
+      `The log shows ${health.loggedPerFatFreeKg.toFixed(0)} kcal for each kg of fat-free mass a day for two weeks, far under 30.`,
+      { kcalPerKg: health.loggedPerFatFreeKg },
+    );
+  if (health.lowMass && losing)
+    add('low-body-mass', `Body mass is low for your height (index ${health.bodyMassIndex.toFixed(1)}).`, {
+      bodyMassIndex: health.bodyMassIndex,
+    });
+  return found;
+}
+
+function warnings({ guards, input, composition, pacePercent }: Situation): Caution[] {
+  const { targets } = input;
+  const found: Caution[] = [];
+  if (guards.availability < 30)
+    found.push({
+      code: 'energy-availability-guard',
+      level: 'warn',
+      text: `The plan leaves ${guards.availability.toFixed(0)} kcal for each kg of fat-free mass a day, under the guard of 30. The call will not go lower.`,
+      numbers: { kcalPerKg: guards.availability },
+    });
+  else if (guards.availability < 45)
+    found.push({
+      code: 'energy-availability-low',
+      level: guards.availability < 35 ? 'warn' : 'note',
+      text: `The plan leaves ${guards.availability.toFixed(0)} kcal for each kg of fat-free mass a day; from 45 down, watch sleep, mood, training and cycle.`,
+      numbers: { kcalPerKg: guards.availability },
+    });
+  if (targets.fatG < targets.fatFloorG)
+    found.push({
+      code: 'fat-floor',
+      level: 'warn',
+      text: `Fat of ${grams(targets.fatG)} lies under its floor of ${grams(targets.fatFloorG)}.`,
+      numbers: { fatG: targets.fatG, floorG: targets.fatFloorG },
+    });
+  if (input.aim.phase === 'pre-contest' && pacePercent.mean < -1)
+    found.push({
+      code: 'probably-muscle',
+      level: 'warn',
+      text: `Pace is ${percent(pacePercent.mean)} a week; beyond −1 % some of it is probably muscle.`,
+      numbers: { percentPerWeek: pacePercent.mean },
+    });
+  else if (composition.probablyMuscle)
+    found.push({
+      code: 'probably-muscle',
+      level: 'warn',
+      text: 'Key lifts fall while the waist stands: what is lost is probably muscle.',
+      numbers: { liftPercentPerWeek: composition.lifts?.percentPerWeek ?? 0 },
+    });
+  if (composition.waistAhead)
+    found.push({
+      code: 'waist-ahead-of-pace',
+      level: 'note',
+      text: 'The waist grows faster than the pace explains: more of the gain is fat than it need be.',
+      numbers: { cmPerWeek: composition.waist?.cmPerWeek ?? 0 },
+    });
+  return found;
+}
+
+/** Cautions that follow from what is proposed. */
+export function cautionsOfMove(situation: Situation, decision: Decision): Caution[] {
+  const { input, markG, guards } = situation;
+  const found: Caution[] = [];
+  const move = decision.markG - markG;
+  if (Math.abs(move) >= 75)
+    found.push({
+      code: 'large-step',
+      level: 'note',
+      text: `A step of ${grams(Math.abs(move))} (${kcal(4 * Math.abs(move))} a day) is large; the start was far from maintenance. Expect the scale to jump with water first.`,
+      numbers: { grams: move },
+    });
+  if (
+    decision.markG < input.targets.carbohydrateBand.lowG ||
+    decision.markG > input.targets.carbohydrateBand.highG
+  )
+    found.push({
+      code: 'mark-outside-band',
+      level: 'note',
+      text: `The mark lies outside the carbohydrate band of ${Math.round(input.targets.carbohydrateBand.lowG)} to ${grams(input.targets.carbohydrateBand.highG)}, which is orientation only.`,
+      numbers: { markG: decision.markG },
+    });
+  if (decision.markG <= guards.floorG)
+    found.push({
+      code: 'mark-at-floor',
+      level: 'note',
+      text: `The mark stands at its own floor of ${grams(guards.floorG)}.`,
+      numbers: { floorG: guards.floorG },
+    });
+  return found;
+}

@@ -1,0 +1,65 @@
+import type { Dose } from './dose.ts';
+import type { Guards } from './guards.ts';
+
+/** What the rule has to know of the calls before. */
+export interface Recent {
+  /** Days since the mark last moved, Infinity when never. */
+  daysSinceMove: number;
+  /** Sign of the last move, 0 when none. */
+  lastDirection: number;
+  /** Days the plan has run. */
+  daysOnPlan: number;
+}
+
+export interface Decision {
+  /** The mark to propose, whole fives; the mark in force when the call holds. */
+  markG: number;
+  /** The mark that would be best without regard to the cost of a change. */
+  bestG: number;
+  insideNow: number;
+  insideBest: number;
+  reason: 'worth-it' | 'not-worth-it' | 'too-soon' | 'at-floor' | 'at-ceiling' | 'small';
+}
+
+/** A change must raise the chance to be in band by so much: its cost in the same coin. */
+const COST = { change: 0.13, reversal: 0.12 };
+/** Days after a move in which the other direction costs extra. */
+const REVERSAL_DAYS = 35;
+/** Inside a week only what was clearly wrong is moved again. */
+const CLEARLY_WRONG = 0.1;
+const SMALLEST_G = 10;
+
+/** Chooses the mark: the one that brings the expected pace to the aim, when the gain in probability is worth a change. */
+export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent): Decision {
+  const wanted = dose.markFor(guards.aim);
+  const reachable = Math.min(markG + guards.stepG, Math.max(markG - guards.stepG, wanted));
+  const bounded = Math.min(guards.ceilingG, Math.max(guards.floorG, reachable));
+  const bestG = Math.round(bounded / 5) * 5;
+  const insideNow = dose.chancesAt(markG, guards.band).inside;
+  const insideBest = dose.chancesAt(bestG, guards.band).inside;
+  const nearer = towardAim(markG, bestG, dose, guards);
+  const hold = (reason: Decision['reason']): Decision => ({ markG, bestG, insideNow, insideBest, reason });
+  if (Math.abs(bestG - markG) < SMALLEST_G) {
+    if (wanted < guards.floorG && markG <= guards.floorG + SMALLEST_G) return hold('at-floor');
+    if (wanted > guards.ceilingG && markG >= guards.ceilingG - SMALLEST_G) return hold('at-ceiling');
+    return hold('small');
+  }
+  if (recent.daysSinceMove < 7 && insideNow > CLEARLY_WRONG) return hold('too-soon');
+  const reversal =
+    recent.lastDirection !== 0 &&
+    Math.sign(bestG - markG) !== recent.lastDirection &&
+    recent.daysSinceMove < REVERSAL_DAYS;
+  const cost = COST.change + (reversal ? COST.reversal : 0);
+  if (Math.max(insideBest - insideNow, nearer) < cost) return hold('not-worth-it');
+  return { markG: bestG, bestG, insideNow, insideBest, reason: 'worth-it' };
+}
+
+/** When neither mark is likely in band, coming nearer counts too: as far as the mean pace moves toward the band. */
+function towardAim(markG: number, bestG: number, dose: Dose, guards: Guards): number {
+  const width = guards.band.high - guards.band.low;
+  const miss = (g: number) => {
+    const { mean } = dose.paceAt(g);
+    return Math.max(0, guards.band.low - mean, mean - guards.band.high);
+  };
+  return Math.min(1, (miss(markG) - miss(bestG)) / width);
+}

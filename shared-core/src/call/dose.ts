@@ -1,0 +1,66 @@
+import { energyKcal } from '../foods/atwater.ts';
+import type { BodyModel, Known } from '../maintenance/model.ts';
+import { at, normalBelow } from '../trend/reading.ts';
+import type { Aim, TargetsInForce } from './input.ts';
+
+/** What a mark is expected to do, with the plan's protein and fat, on average eating. */
+export interface Dose {
+  /** Pace to expect at a mark, % of body mass a week. */
+  paceAt(markG: number): Known;
+  /** The mark whose expected pace is this, g; may lie anywhere. */
+  markFor(pacePercent: number): number;
+  /** kcal a day eaten on average at a mark, in units of the log. */
+  energyAt(markG: number): number;
+  /** Probabilities that the pace at a mark lies under, in and over the band. */
+  chancesAt(markG: number, band: Aim['band']): Chances;
+}
+
+export interface Chances {
+  below: number;
+  inside: number;
+  above: number;
+}
+
+/** Relative error of what a surplus does to tissue: people differ from the Forbes curve (C4: 5,000 to 7,700 kcal/kg). */
+const DENSITY_SD = 0.12;
+
+/** Reckons doses from the model; `habit` is eaten over planned energy on average and its standard deviation. */
+export function doseFrom(model: BodyModel, targets: TargetsInForce, habit: Known): Dose {
+  const { kgPerKcal } = model.filter.move;
+  const maintenance = model.maintenanceKcal;
+  const percentPerKcal = (700 * kgPerKcal) / model.tissueKg.mean;
+  const energyAt = (markG: number) => habit.mean * energyKcal({ ...targets, carbohydrateG: markG });
+  const paceAt = (markG: number) => {
+    const energy = energyAt(markG);
+    const surplus = energy - maintenance.mean;
+    const spread = Math.hypot(maintenance.sd, (energy * habit.sd) / habit.mean, DENSITY_SD * surplus);
+    return { mean: percentPerKcal * surplus, sd: percentPerKcal * spread };
+  };
+  return {
+    paceAt,
+    energyAt,
+    markFor: (pace) => {
+      const energy = (maintenance.mean + pace / percentPerKcal) / habit.mean;
+      return (energy - energyKcal({ ...targets, carbohydrateG: 0 })) / 4;
+    },
+    chancesAt: (markG, band) => {
+      const { mean, sd } = paceAt(markG);
+      const below = normalBelow((band.low - mean) / sd);
+      const above = 1 - normalBelow((band.high - mean) / sd);
+      return { below, inside: Math.max(0, 1 - below - above), above };
+    },
+  };
+}
+
+/** Mean over the last days of a column, over the numbers in it; NaN when there are none. */
+export function meanOfLast(column: Float64Array, days: number, before = 0): { mean: number; count: number } {
+  let sum = 0;
+  let count = 0;
+  for (let row = Math.max(0, column.length - days - before); row < column.length - before; row++) {
+    const value = at(column, row);
+    if (Number.isNaN(value)) continue;
+    sum += value;
+    count++;
+  }
+  return { mean: count > 0 ? sum / count : Number.NaN, count };
+}

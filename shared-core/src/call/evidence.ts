@@ -1,0 +1,255 @@
+import { ODD, PART } from '../maintenance/filter.ts';
+import { at, z90 } from '../trend/reading.ts';
+import type { EvidenceItem } from './output.ts';
+import type { Situation } from './situation.ts';
+import { chance, days, grams, kcal, percent, range, signed, signedKg } from './texts.ts';
+
+/** What the call had in hand, most important first. */
+export function evidenceOf(situation: Situation): EvidenceItem[] {
+  return [
+    paceItem(situation),
+    maintenanceItem(situation),
+    waterItem(situation),
+    weighInItem(situation),
+    ...oddItems(situation),
+    logItem(situation),
+    eatingItem(situation),
+    ...stepItem(situation),
+    ...waistItem(situation),
+    ...liftItem(situation),
+    ...earlierItem(situation),
+    availabilityItem(situation),
+    bandItem(situation),
+  ];
+}
+
+function paceItem({ pacePercent, input }: Situation): EvidenceItem {
+  const low = pacePercent.mean - z90 * pacePercent.sd;
+  const high = pacePercent.mean + z90 * pacePercent.sd;
+  const { band } = input.aim;
+  return {
+    code: 'pace',
+    text: `Pace of the last 14 days is ${percent(pacePercent.mean)} a week (between ${range(low, high, percent)}); the band is ${range(band.low, band.high, percent)}.`,
+    numbers: { meanPercentPerWeek: pacePercent.mean, low, high, bandLow: band.low, bandHigh: band.high },
+    used: true,
+    why: 'Weigh-ins and log together, water taken out.',
+  };
+}
+
+function maintenanceItem({ model }: Situation): EvidenceItem {
+  const { mean, sd } = model.maintenanceKcal;
+  return {
+    code: 'maintenance',
+    text: `Maintenance is ${kcal(mean)} a day (between ${range(mean - z90 * sd, mean + z90 * sd, kcal)}) in units of your own log.`,
+    numbers: { mean, low: mean - z90 * sd, high: mean + z90 * sd },
+    used: true,
+    why: 'What you log and what your body mass does with it; a log that is always a little short cancels out.',
+  };
+}
+
+function waterItem({ model }: Situation): EvidenceItem {
+  const water = waterChange(model.table.knownWaterKg, model.smoothed.response);
+  return {
+    code: 'water',
+    text: `Of the scale's change in 14 days, ${signedKg(water.mean)} is water that carbohydrate and salt bind, not tissue.`,
+    numbers: { meanKg: water.mean, sdKg: water.sd },
+    used: true,
+    why: 'Taken out of the pace.',
+  };
+}
+
+/** Water of carbohydrate and salt over the last 14 days, kg. */
+export function waterChange(
+  known: Float64Array,
+  response: { mean: number; sd: number },
+): { mean: number; sd: number } {
+  const last = known.length - 1;
+  const change = at(known, last) - at(known, Math.max(0, last - 14));
+  return { mean: change * response.mean, sd: Math.abs(change) * response.sd };
+}
+
+function weighInItem({ model, weighInsLately }: Situation): EvidenceItem {
+  return {
+    code: 'weigh-ins',
+    text: `${weighInsLately} weigh-ins in the last 14 days, ${model.weighIns} in all; one reading is off by about ${Math.hypot(model.noise.scaleSd, model.noise.waterSd).toFixed(1)} kg.`,
+    numbers: {
+      lately: weighInsLately,
+      all: model.weighIns,
+      scaleSdKg: model.noise.scaleSd,
+      waterSdKg: model.noise.waterSd,
+    },
+    used: true,
+    why: 'Each counts by how much it can be trusted.',
+  };
+}
+
+function oddItems({ model }: Situation): EvidenceItem[] {
+  const { track, table } = model;
+  let odd = 0;
+  let part = 0;
+  for (let row = Math.max(0, table.count - 14); row < table.count; row++) {
+    if (track.weighIn[row] === ODD) odd++;
+    if (track.weighIn[row] === PART) part++;
+  }
+  const items: EvidenceItem[] = [];
+  if (odd + part > 0)
+    items.push({
+      code: 'odd-weigh-ins',
+      text: `${odd + part} of the last weigh-ins stood far from the line; ${odd} left out, ${part} counted in part.`,
+      numbers: { leftOut: odd, inPart: part },
+      used: part > 0,
+      why: 'A single odd reading says little; three that agree are believed.',
+    });
+  const shift = at(track.shiftKg, table.count - 1) - at(track.shiftKg, Math.max(0, table.count - 15));
+  if (Math.abs(shift) > 0.1)
+    items.push({
+      code: 'scale-shift',
+      text: `The readings moved by ${signedKg(shift)} at once and stayed there: another scale, or water. It is not counted as tissue.`,
+      numbers: { shiftKg: shift },
+      used: false,
+      why: 'Tissue cannot move that fast.',
+    });
+  return items;
+}
+
+function logItem({ eating, model }: Situation): EvidenceItem {
+  const partial = model.table.partial.slice(-14).reduce((sum, one) => sum + one, 0);
+  const rest =
+    partial > 0
+      ? ` ${days(partial)} logged in part ${partial === 1 ? 'was' : 'were'} not counted as eaten.`
+      : '';
+  return {
+    code: 'log',
+    text: `${eating.loggedDays} of the last 14 days are logged in full.${rest}`,
+    numbers: { full: eating.loggedDays, partial },
+    used: eating.loggedDays > 0,
+    why:
+      eating.loggedDays > 0
+        ? 'Days without a full log are taken as eaten by the plan, with a wide margin.'
+        : 'No full log; the plan is taken as eaten, with a wide margin.',
+  };
+}
+
+function eatingItem({ eating, habit }: Situation): EvidenceItem {
+  if (eating.loggedDays === 0)
+    return {
+      code: 'eating',
+      text: 'What was eaten is not known for the last 14 days.',
+      numbers: { habit: habit.mean },
+      used: false,
+      why: 'No full log.',
+    };
+  const off = eating.loggedKcal - eating.plannedKcal;
+  const side = off < 0 ? 'under' : 'over';
+  return {
+    code: 'eating',
+    text: `The log stands ${kcal(Math.abs(off))} a day ${side} the plan (${kcal(eating.loggedKcal)} logged, ${kcal(eating.plannedKcal)} planned).`,
+    numbers: {
+      loggedKcal: eating.loggedKcal,
+      plannedKcal: eating.plannedKcal,
+      ratio: eating.ratio,
+      habit: habit.mean,
+    },
+    used: true,
+    why: eating.offPlan
+      ? eating.habitual
+        ? 'It has been so for weeks; the call reckons with it.'
+        : 'The mark cannot be judged by a plan that was not eaten.'
+      : 'Close enough to the plan; the luck of single weeks is not chased.',
+  };
+}
+
+function stepItem({ model }: Situation): EvidenceItem[] {
+  const { bank } = model.filter;
+  let likely = 0;
+  let day = 0;
+  for (let k = 0; k < bank.used; k++) {
+    const age = model.table.count - at(bank.stepDay, k);
+    if (at(bank.stepDay, k) < 0 || age > 35) continue;
+    likely += at(bank.weights, k);
+    day += at(bank.weights, k) * age;
+  }
+  if (likely < 0.5) return [];
+  const ago = Math.round(day / likely);
+  return [
+    {
+      code: 'maintenance-step',
+      text: `Maintenance seems to have changed about ${days(ago)} ago (chance ${chance(likely)}).`,
+      numbers: { probability: likely, daysAgo: ago },
+      used: true,
+      why: 'Older days then say less about maintenance now.',
+    },
+  ];
+}
+
+function waistItem({ composition }: Situation): EvidenceItem[] {
+  const { waist, waistAhead } = composition;
+  if (waist === null) return [];
+  return [
+    {
+      code: 'waist',
+      text: `Waist ${signed(waist.cmPerWeek, 2)} cm a week over ${waist.readings} readings.`,
+      numbers: { cmPerWeek: waist.cmPerWeek, low: waist.low, high: waist.high },
+      used: waistAhead,
+      why: waistAhead
+        ? 'It grows faster than the pace explains, so the call aims lower in the band.'
+        : 'In keeping with the pace, so it does not change the call.',
+    },
+  ];
+}
+
+function liftItem({ composition }: Situation): EvidenceItem[] {
+  const { lifts, probablyMuscle } = composition;
+  if (lifts === null) return [];
+  return [
+    {
+      code: 'lifts',
+      text: `Rep max of ${lifts.tracked} key lifts ${signed(lifts.percentPerWeek, 2)} % a week, ${lifts.falling} of them falling.`,
+      numbers: { percentPerWeek: lifts.percentPerWeek, falling: lifts.falling, tracked: lifts.tracked },
+      used: probablyMuscle,
+      why: probablyMuscle
+        ? 'Lifts fall while the waist stands: probably muscle, so the call slows down.'
+        : 'Nothing in it that speaks against the pace.',
+    },
+  ];
+}
+
+function earlierItem({ recent, input }: Situation): EvidenceItem[] {
+  const last = input.calls.at(-1);
+  if (last === undefined) return [];
+  const moved = Number.isFinite(recent.daysSinceMove)
+    ? `The mark last moved ${days(recent.daysSinceMove)} ago.`
+    : 'The mark has not moved yet.';
+  const declined = last.decision === 'declined' ? ' The last call was declined.' : '';
+  return [
+    {
+      code: 'earlier-call',
+      text: `${moved}${declined}`,
+      numbers: { daysSinceMove: recent.daysSinceMove, direction: recent.lastDirection },
+      used: true,
+      why: 'A mark needs time to show, and turning back costs more than holding.',
+    },
+  ];
+}
+
+function availabilityItem({ guards }: Situation): EvidenceItem {
+  return {
+    code: 'energy-availability',
+    text: `The plan leaves ${guards.availability.toFixed(0)} kcal for each kg of fat-free mass a day; the guard is 30.`,
+    numbers: { kcalPerKg: guards.availability, floorMarkG: guards.availabilityFloorG },
+    used: guards.availability < 45,
+    why: guards.availability < 45 ? 'Between 30 and 45 is a zone of caution.' : 'No concern.',
+  };
+}
+
+function bandItem({ markG, input, guards }: Situation): EvidenceItem {
+  const { lowG, highG } = input.targets.carbohydrateBand;
+  const place = markG < lowG ? 'under' : markG > highG ? 'over' : 'inside';
+  return {
+    code: 'band',
+    text: `The mark of ${grams(markG)} lies ${place} the carbohydrate band of ${Math.round(lowG)} to ${grams(highG)}.`,
+    numbers: { markG, lowG, highG, floorG: guards.floorG },
+    used: false,
+    why: 'The band is orientation; body mass decides.',
+  };
+}

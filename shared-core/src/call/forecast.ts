@@ -1,0 +1,83 @@
+import { feedStores, storedKg } from '../maintenance/carbohydrate-water.ts';
+import { isoDay } from '../maintenance/days.ts';
+import type { BodyModel, Known } from '../maintenance/model.ts';
+import { BASE, MASS, predict, RESPONSE } from '../maintenance/state.ts';
+import { at } from '../trend/reading.ts';
+import { type Dose, doseFrom } from './dose.ts';
+import { estimate } from './estimate.ts';
+import type { TargetsInForce } from './input.ts';
+import type { CallForecast, ForecastFan } from './output.ts';
+
+const DAYS = 28;
+/** How far a day's eating strays from its average: relative standard deviation of a whole week (common practice, no source). */
+const WEEK_OF_EATING_SD = 0.025;
+/** Tissue per surplus and the response to carbohydrate differ between people. */
+const DENSITY_SD = 0.12;
+
+/**
+ * Body mass over the next four weeks at a mark, on average eating: what a scale would show on an average morning, with a
+ * 90 % interval that holds what is not known of maintenance, its drift and steps, eating luck and the response of water.
+ * Costs microseconds, for a slider.
+ */
+export function forecastAt(
+  model: BodyModel,
+  targets: TargetsInForce,
+  markG: number,
+  habit: Known,
+): ForecastFan {
+  return fan(model, doseFrom(model, targets, habit), habit, markG);
+}
+
+/** The same at two marks. */
+export function forecastBoth(
+  model: BodyModel,
+  dose: Dose,
+  habit: Known,
+  newMarkG: number,
+  oldMarkG: number,
+): CallForecast {
+  return { atNewMark: fan(model, dose, habit, newMarkG), atOldMark: fan(model, dose, habit, oldMarkG) };
+}
+
+function fan(model: BodyModel, dose: Dose, habit: Known, markG: number): ForecastFan {
+  const { bank, setup, shiftKg } = model.filter;
+  const { size } = bank;
+  const move = { ...model.filter.move, energyKcal: dose.energyAt(markG) };
+  const eatingSd = move.energyKcal * WEEK_OF_EATING_SD;
+  move.massVar = (move.kgPerKcal * eatingSd) ** 2 * 7;
+  const stepVar = (setup.search.chance * setup.search.stepVar) / setup.search.everyDays;
+  move.baseVar = setup.driftVar + stepVar;
+  const mean = Float64Array.from(bank.mean);
+  const cov = Float64Array.from(bank.cov);
+  const habitVar = (habit.sd * move.energyKcal) ** 2;
+  cov[BASE * (size + 1)] = at(cov, BASE * (size + 1)) + habitVar;
+  const stores = { ...model.table.stores };
+  const nowKg = storedKg(stores);
+  const start = at(mean, MASS);
+  const points: ForecastFan['points'] = [];
+  const firstDay = model.table.firstDay + model.table.count - 1;
+  let weekTwo = start;
+  for (let ahead = 0; ahead <= DAYS; ahead++) {
+    if (ahead > 0) {
+      predict(mean, 0, cov, 0, size, move);
+      feedStores(stores, habit.mean * markG, 0);
+    }
+    if (ahead === 7) weekTwo = at(mean, MASS);
+    const waterKg = storedKg(stores);
+    const tissue = at(mean, MASS);
+    const c = (i: number, j: number) => at(cov, i * size + j);
+    const variance =
+      c(MASS, MASS) +
+      2 * waterKg * c(MASS, RESPONSE) +
+      waterKg ** 2 * c(RESPONSE, RESPONSE) +
+      (DENSITY_SD * (tissue - start)) ** 2 +
+      (0.2 * (waterKg - nowKg)) ** 2;
+    points.push({
+      day: isoDay(firstDay + ahead),
+      massKg: estimate(tissue + waterKg * at(mean, RESPONSE) + shiftKg, Math.sqrt(variance)),
+    });
+  }
+  const pace = dose.paceAt(markG);
+  const later = (100 * (at(mean, MASS) - weekTwo)) / 3 / start;
+  return { markG, pacePercentPerWeek: estimate(later, pace.sd), points };
+}

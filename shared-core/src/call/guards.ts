@@ -1,0 +1,54 @@
+import { energyKcal } from '../foods/atwater.ts';
+import { availabilityLevels, energyAvailability } from '../maintenance/energy-availability.ts';
+import { fatAfter } from '../maintenance/energy-density.ts';
+import type { BodyModel } from '../maintenance/model.ts';
+import type { CallInput } from './input.ts';
+
+/** Lines that no call crosses. */
+export interface Guards {
+  fatFreeKg: number;
+  /** Energy availability of the plan in force, kcal per kg of fat-free mass a day. */
+  availability: number;
+  /** The mark that leaves the guard of energy availability, g. */
+  availabilityFloorG: number;
+  /** The mark's own floor and ceiling, g. */
+  floorG: number;
+  ceilingG: number;
+  /** Largest move of this call, g. */
+  stepG: number;
+  /** Aim and band, kept within what a call will drive at. */
+  aim: number;
+  band: { low: number; high: number };
+}
+
+/** Least carbohydrate a call asks for, g a day (common practice, no source). */
+const LEAST_MARK_G = 50;
+/** Upper end of what athletes with hours of training a day eat: 12 g/kg. Thomas DT et al. Med Sci Sports Exerc 2016;48:543–568. */
+const MOST_G_PER_KG = 12;
+/** No call drives at more than this, % of body mass a week (pre-contest beyond −1 costs muscle; common practice, no source for gain). */
+const FASTEST = { loss: -1, gain: 0.75 };
+/** Largest moves in g a day: a start by rule may be far off, later calls are small (common practice, no source). */
+const STEPS = { firstWeeks: 150, nextWeeks: 80, later: 60 };
+
+/** Reckons the guards for this athlete and day. `daysOnPlan` counts days since the plan began. */
+export function guardsFor(input: CallInput, model: BodyModel, daysOnPlan: number): Guards {
+  const { targets, athlete, aim } = input;
+  const massKg = model.tissueKg.mean;
+  const { startFatKg, startMassKg } = model.filter.setup;
+  const fatFreeKg = massKg - fatAfter(startFatKg, massKg - startMassKg);
+  const exerciseKcal = athlete.exerciseKcal ?? 0;
+  const withoutMark = energyKcal({ ...targets, carbohydrateG: 0 });
+  const availabilityFloorG = (availabilityLevels.low * fatFreeKg + exerciseKcal - withoutMark) / 4;
+  const floorG = Math.max(LEAST_MARK_G, availabilityFloorG);
+  const clamp = (pace: number) => Math.min(FASTEST.gain, Math.max(FASTEST.loss, pace));
+  return {
+    fatFreeKg,
+    availability: energyAvailability(energyKcal(targets), exerciseKcal, fatFreeKg),
+    availabilityFloorG,
+    floorG: Math.ceil(floorG / 5) * 5,
+    ceilingG: Math.max(Math.ceil(floorG / 5) * 5, Math.floor((MOST_G_PER_KG * massKg) / 5) * 5),
+    stepG: daysOnPlan <= 24 ? STEPS.firstWeeks : daysOnPlan <= 45 ? STEPS.nextWeeks : STEPS.later,
+    aim: clamp(aim.pacePercentPerWeek),
+    band: aim.band,
+  };
+}

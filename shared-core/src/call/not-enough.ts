@@ -1,0 +1,46 @@
+import { dayNumber } from '../maintenance/days.ts';
+import type { CallInput } from './input.ts';
+import type { WouldChange } from './output.ts';
+
+/** What is missing for a call, in words; null when there is enough. */
+export interface Missing {
+  text: string;
+  wouldChange: WouldChange[];
+}
+
+const LEAST_WEIGH_INS = 3;
+const LEAST_DAYS = 3;
+const FRESH_DAYS = 7;
+const LATELY_DAYS = 14;
+
+/** Whether there is too little to say anything: fewer than three weigh-ins, under three days, or none of late. */
+export function missingFor(input: CallInput): Missing | null {
+  const last = dayNumber(input.days.at(-1)?.day ?? '');
+  const weighed = input.days.filter((day) => day.weightKg !== null).map((day) => dayNumber(day.day));
+  const lately = weighed.filter((day) => last - day < LATELY_DAYS).length;
+  const newest = weighed.at(-1);
+  const span = newest === undefined ? 0 : newest - (weighed[0] ?? newest) + 1;
+  const stale = newest === undefined ? Number.POSITIVE_INFINITY : last - newest;
+  if (lately >= LEAST_WEIGH_INS && span >= LEAST_DAYS && stale <= FRESH_DAYS) return null;
+  const text =
+    newest === undefined
+      ? 'There is no weigh-in yet.'
+      : stale > FRESH_DAYS
+        ? `The last weigh-in is ${stale} days old.`
+        : `There ${lately === 1 ? 'is only 1 weigh-in' : `are only ${lately} weigh-ins`} in the last two weeks.`;
+  return {
+    text,
+    wouldChange: [
+      {
+        code: 'more-weigh-ins',
+        text: 'Weigh in each morning, after the toilet and before food: three mornings give a first answer, seven a better one.',
+        numbers: { weighIns: lately, needed: LEAST_WEIGH_INS },
+      },
+      {
+        code: 'more-log',
+        text: 'Log what you eat on as many days as you can, and mark a day that is not complete.',
+        numbers: {},
+      },
+    ],
+  };
+}

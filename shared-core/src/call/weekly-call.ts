@@ -1,0 +1,128 @@
+import { z90 } from '../trend/reading.ts';
+import { cautionsOf, cautionsOfMove } from './cautions.ts';
+import { checkInput } from './check-input.ts';
+import { type Decision, decide } from './decide.ts';
+import { estimate } from './estimate.ts';
+import { evidenceOf, waterChange } from './evidence.ts';
+import { forecastBoth } from './forecast.ts';
+import type { CallInput } from './input.ts';
+import { nextLevers } from './levers.ts';
+import { type Missing, missingFor } from './not-enough.ts';
+import type { Pace, Verdict, WeeklyCall } from './output.ts';
+import { assess, type Situation } from './situation.ts';
+import { summaryOf } from './summary.ts';
+import { wouldChangeOf } from './would-change.ts';
+
+/**
+ * The weekly call on the carbohydrate mark. Grams a day, % of body mass a week, kcal a day. Throws a RangeError when a
+ * number is none or days are out of order; too little data is an answer ('not-enough'), not an error.
+ * Method: docs/method.md.
+ */
+export function weeklyCall(input: CallInput): WeeklyCall {
+  checkInput(input);
+  const missing = missingFor(input);
+  if (!input.days.some((day) => day.weightKg !== null)) return withoutWeighIns(input, missing);
+  const situation = assess(input);
+  if (missing) return notEnough(situation, missing);
+  const cautions = cautionsOf(situation);
+  const free = decide(situation.markG, situation.dose, situation.guards, situation.recent);
+  const stop = cautions.some((caution) => caution.level === 'stop');
+  const eatFirst = !stop && shouldEatFirst(situation, free);
+  const decision = held(situation, free, stop, eatFirst);
+  const mode = stop ? 'stop' : eatFirst ? 'eat-first' : 'normal';
+  return {
+    ...core(situation, decision),
+    summary: summaryOf(situation, decision, mode),
+    wouldChange: wouldChangeOf(situation, decision, eatFirst),
+    cautions: [...cautions, ...cautionsOfMove(situation, decision)],
+    nextLevers: stop ? [] : nextLevers(situation, decision),
+  };
+}
+
+/** The mark is not to be judged by a plan that was not eaten, unless it has long been eaten like that. */
+function shouldEatFirst({ eating, written, guards, markG }: Situation, free: Decision): boolean {
+  if (!eating.offPlan || eating.habitual || free.markG === markG) return false;
+  const direction = Math.sign(free.markG - markG);
+  const makesUp = direction === Math.sign(1 - eating.ratio);
+  return makesUp || written.chancesAt(markG, guards.band).inside >= 0.5;
+}
+
+function held(situation: Situation, free: Decision, stop: boolean, eatFirst: boolean): Decision {
+  const { markG } = situation;
+  if (eatFirst || (stop && free.markG < markG)) return { ...free, markG, reason: 'not-worth-it' };
+  return free;
+}
+
+function core(
+  situation: Situation,
+  decision: Decision,
+): Omit<WeeklyCall, 'summary' | 'wouldChange' | 'cautions' | 'nextLevers'> {
+  const { input, model, markG, dose, habit } = situation;
+  const verdict: Verdict = decision.markG > markG ? 'up' : decision.markG < markG ? 'down' : 'hold';
+  const maintenance = model.maintenanceKcal;
+  return {
+    day: input.days.at(-1)?.day ?? '',
+    verdict,
+    carbohydrateG: decision.markG,
+    markInForceG: markG,
+    pace: paceOf(situation),
+    maintenanceKcal: estimate(maintenance.mean, maintenance.sd),
+    evidence: evidenceOf(situation),
+    forecast: forecastBoth(model, dose, habit, decision.markG, markG),
+  };
+}
+
+function paceOf({ pace, pacePercent, dose, markG, input, model }: Situation): Pace {
+  const expected = dose.paceAt(markG);
+  const chances = dose.chancesAt(markG, input.aim.band);
+  const water = waterChange(model.table.knownWaterKg, model.smoothed.response);
+  return {
+    meanPercentPerWeek: pacePercent.mean,
+    interval90: {
+      low: pacePercent.mean - z90 * pacePercent.sd,
+      high: pacePercent.mean + z90 * pacePercent.sd,
+    },
+    meanKgPerWeek: pace.mean,
+    expectedAtMark: estimate(expected.mean, expected.sd),
+    band: { ...input.aim.band },
+    aimPercentPerWeek: input.aim.pacePercentPerWeek,
+    probabilityBelow: chances.below,
+    probabilityInside: chances.inside,
+    probabilityAbove: chances.above,
+    waterKg: estimate(water.mean, water.sd),
+  };
+}
+
+function notEnough(situation: Situation, missing: Missing): WeeklyCall {
+  const { markG } = situation;
+  const hold: Decision = { markG, bestG: markG, insideNow: 0, insideBest: 0, reason: 'not-worth-it' };
+  return {
+    ...core(situation, hold),
+    verdict: 'not-enough',
+    summary: [`${missing.text}`, `The mark stays at ${Math.round(markG)} g until there is more to go by.`],
+    wouldChange: missing.wouldChange,
+    cautions: cautionsOf(situation),
+    nextLevers: [],
+  };
+}
+
+function withoutWeighIns(input: CallInput, missing: Missing | null): WeeklyCall {
+  const { targets } = input;
+  return {
+    day: input.days.at(-1)?.day ?? '',
+    verdict: 'not-enough',
+    carbohydrateG: targets.carbohydrateG,
+    markInForceG: targets.carbohydrateG,
+    pace: null,
+    maintenanceKcal: null,
+    evidence: [],
+    summary: [
+      missing?.text ?? 'There is no weigh-in yet.',
+      `The mark stays at ${Math.round(targets.carbohydrateG)} g until there is more to go by.`,
+    ],
+    forecast: null,
+    wouldChange: missing?.wouldChange ?? [],
+    cautions: [],
+    nextLevers: [],
+  };
+}

@@ -1,0 +1,187 @@
+import { energyKcal } from '../foods/atwater.ts';
+import { at } from '../trend/reading.ts';
+import { feedStores, restingStores, storedKg } from './carbohydrate-water.ts';
+
+/** A day as the model reads it. */
+export interface ModelDay {
+  /** ISO date. */
+  day: string;
+  weightKg: number | null;
+  intake: (DayGrams & { alcoholG?: number; sodiumMg?: number; complete: boolean }) | null;
+  prescribed: DayGrams | null;
+}
+
+export interface DayGrams {
+  proteinG: number;
+  carbohydrateG: number;
+  fatG: number;
+}
+
+/** Every date from the first to the last, in columns. NaN where there is nothing. */
+export interface DayTable {
+  count: number;
+  /** Days since 1970-01-01 of row 0. */
+  firstDay: number;
+  weightKg: Float64Array;
+  /** What was eaten as far as known, in units of the log, kcal; and the variance of that for the model. */
+  energyKcal: Float64Array;
+  energyVar: Float64Array;
+  /** Logged in full, kcal. */
+  loggedKcal: Float64Array;
+  prescribedKcal: Float64Array;
+  /** Water and glycogen known from carbohydrate and sodium, against the first week, kg. */
+  knownWaterKg: Float64Array;
+  /** 1 when the day has a log that is not complete. */
+  partial: Uint8Array;
+  /** Places of the cycle, 0 when none is recorded. */
+  cycleCos: Float64Array;
+  cycleSin: Float64Array;
+  /** Stores after the last day, for a look ahead. */
+  stores: { glycogenKg: number; extracellularKg: number; baselineG: number };
+  /** Finest step of the readings, kg. */
+  resolutionKg: number;
+}
+
+const MS_PER_DAY = 86_400_000;
+
+/** Days since 1970-01-01 of an ISO date, NaN when it is none. */
+export function dayNumber(iso: string): number {
+  return /^\d{4}-\d{2}-\d{2}$/.test(iso) ? Date.parse(`${iso}T00:00:00Z`) / MS_PER_DAY : Number.NaN;
+}
+
+/** ISO date of a day number. */
+export function isoDay(number: number): string {
+  return new Date(number * MS_PER_DAY).toISOString().slice(0, 10);
+}
+
+/** Relative error of a day that was logged in full: weighing, labels, table values (common practice, no source). */
+const LOG_ERROR = 0.05;
+/** The same for a day that was not: how far people eat from the plan on a single day (common practice, no source). */
+const NO_LOG_ERROR = 0.09;
+/** Days over which an unlogged stretch is taken to err in one direction. */
+const LONGEST_RUN = 14;
+/** A log's weight in the running ratio to the plan halves in so many days; the plan itself counts as so many days. */
+const RATIO_HALF_LIFE = 10;
+const PLAN_WEIGHT = 4;
+const SODIUM_HABIT_DAYS = 21;
+
+/** Lays the days out on the calendar. `fallback` is eaten when neither log nor plan says what. Oldest first. */
+export function layOutDays(
+  days: readonly ModelDay[],
+  fallback: DayGrams,
+  cycleStarts: readonly string[] = [],
+): DayTable {
+  const firstDay = dayNumber(days[0]?.day ?? '1970-01-01');
+  const lastDay = dayNumber(days.at(-1)?.day ?? '1970-01-01');
+  const count = days.length === 0 ? 0 : lastDay - firstDay + 1;
+  const column = () => new Float64Array(count).fill(Number.NaN);
+  const table: DayTable = {
+    count,
+    firstDay,
+    weightKg: column(),
+    energyKcal: column(),
+    energyVar: column(),
+    loggedKcal: column(),
+    prescribedKcal: column(),
+    knownWaterKg: column(),
+    partial: new Uint8Array(count),
+    cycleCos: new Float64Array(count),
+    cycleSin: new Float64Array(count),
+    stores: restingStores(habitualCarbohydrate(days, fallback)),
+    resolutionKg: resolutionOf(days),
+  };
+  const byRow = new Array<ModelDay | undefined>(count).fill(undefined);
+  for (const day of days) byRow[dayNumber(day.day) - firstDay] = day;
+  readIntake(table, byRow, fallback);
+  readCycle(table, cycleStarts);
+  return table;
+}
+
+function readIntake(table: DayTable, byRow: readonly (ModelDay | undefined)[], fallback: DayGrams): void {
+  const forget = 0.5 ** (1 / RATIO_HALF_LIFE);
+  let plan = byRow.find((day) => day?.prescribed)?.prescribed ?? fallback;
+  let weight = PLAN_WEIGHT;
+  let ratio = PLAN_WEIGHT;
+  let sodiumHabit = Number.NaN;
+  let run = 0;
+  for (let row = 0; row < table.count; row++) {
+    const day = byRow[row];
+    plan = day?.prescribed ?? plan;
+    const planKcal = energyKcal(plan);
+    table.knownWaterKg[row] = storedKg(table.stores);
+    table.weightKg[row] = day?.weightKg ?? Number.NaN;
+    if (day?.prescribed) table.prescribedKcal[row] = planKcal;
+    const intake = day?.intake ?? null;
+    const eatenKcal = intake ? energyKcal(intake) : 0;
+    const share = ratio / weight;
+    let carbohydrateG = plan.carbohydrateG * share;
+    let energy = planKcal * share;
+    let sodiumMg = 0;
+    if (intake?.complete) {
+      run = 0;
+      energy = eatenKcal;
+      carbohydrateG = intake.carbohydrateG;
+      table.loggedKcal[row] = energy;
+      table.energyVar[row] = (LOG_ERROR * Math.max(energy, planKcal / 2)) ** 2;
+      weight = PLAN_WEIGHT + forget * (weight - PLAN_WEIGHT) + 1;
+      ratio = PLAN_WEIGHT + forget * (ratio - PLAN_WEIGHT) + Math.min(2, energy / Math.max(500, planKcal));
+      if (intake.sodiumMg !== undefined) {
+        const from = Number.isNaN(sodiumHabit) ? intake.sodiumMg : sodiumHabit;
+        sodiumMg = Math.max(-4000, Math.min(4000, intake.sodiumMg - from));
+        sodiumHabit = from + (intake.sodiumMg - from) / SODIUM_HABIT_DAYS;
+      }
+    } else {
+      run = Math.min(LONGEST_RUN, run + 1);
+      if (intake) {
+        table.partial[row] = 1;
+        energy = Math.max(energy, eatenKcal);
+        carbohydrateG = Math.max(carbohydrateG, intake.carbohydrateG);
+      }
+      // One direction within a run: the variance of the sum of k days is k² of one, so day k adds 2k − 1.
+      table.energyVar[row] = (2 * run - 1) * (NO_LOG_ERROR * planKcal) ** 2;
+    }
+    table.energyKcal[row] = energy;
+    feedStores(table.stores, carbohydrateG, sodiumMg);
+  }
+}
+
+/** Mean carbohydrate of the first week, logged or else planned, g/d: what the stores were at rest with is not known better. */
+function habitualCarbohydrate(days: readonly ModelDay[], fallback: DayGrams): number {
+  const first = days
+    .slice(0, 7)
+    .map((day) => (day.intake?.complete ? day.intake : day.prescribed) ?? fallback);
+  return first.length === 0
+    ? fallback.carbohydrateG
+    : first.reduce((sum, grams) => sum + grams.carbohydrateG, 0) / first.length;
+}
+
+/** 1, 0.5 or 0.2 kg when all readings lie on that grid, else 0.1. */
+function resolutionOf(days: readonly ModelDay[]): number {
+  const readings = days.flatMap((day) => (day.weightKg === null ? [] : [day.weightKg]));
+  if (readings.length < 8) return 0.1;
+  const onGrid = (step: number) => readings.every((kg) => Math.abs(kg / step - Math.round(kg / step)) < 1e-6);
+  return [1, 0.5, 0.2].find(onGrid) ?? 0.1;
+}
+
+const USUAL_CYCLE_DAYS = 28;
+
+function readCycle(table: DayTable, cycleStarts: readonly string[]): void {
+  const starts = cycleStarts.map(dayNumber).sort((a, b) => a - b);
+  if (starts.length === 0) return;
+  let next = 0;
+  for (let row = 0; row < table.count; row++) {
+    const day = table.firstDay + row;
+    while (next < starts.length && (starts[next] ?? 0) <= day) next++;
+    const start = starts[next - 1] ?? (starts[0] ?? day) - 10 * USUAL_CYCLE_DAYS;
+    const known = (starts[next] ?? Number.NaN) - start;
+    const length = next > 0 && known >= 18 && known <= 50 ? known : USUAL_CYCLE_DAYS;
+    const phase = (2 * Math.PI * (day - start)) / length;
+    table.cycleCos[row] = Math.cos(phase);
+    table.cycleSin[row] = Math.sin(phase);
+  }
+}
+
+/** Whether a row has a number in this column. */
+export function has(column: Float64Array, row: number): boolean {
+  return !Number.isNaN(at(column, row));
+}

@@ -1,0 +1,220 @@
+import { at } from '../trend/reading.ts';
+import {
+  type Bank,
+  bankCorrect,
+  bankExpect,
+  bankLoosen,
+  bankPredict,
+  openBank,
+  type StepSearch,
+} from './bank.ts';
+import { type DayTable, has } from './days.ts';
+import { fatAfter, kgPerSurplusKcal } from './energy-density.ts';
+import type { NoiseLevels } from './noise.ts';
+import {
+  ADAPT,
+  BASE,
+  CYCLE_SIZE,
+  MASS,
+  PLAIN_SIZE,
+  RESPONSE,
+  type Sight,
+  type Transition,
+  WATER,
+  WEEK_COS,
+} from './state.ts';
+
+/** Where the filter starts and how the body is taken to behave. */
+export interface FilterSetup {
+  startMassKg: number;
+  startFatKg: number;
+  maintenance: { kcal: number; sd: number };
+  noise: NoiseLevels;
+  search: StepSearch;
+  /** Slow drift of maintenance, variance a day, (kcal/d)². */
+  driftVar: number;
+  cycle: boolean;
+}
+
+/** How a reading counted. */
+export const NONE = 0;
+export const USED = 1;
+export const PART = 2;
+export const ODD = 3;
+
+/** Moments after each day and what is needed to walk back, in one block of memory. */
+export interface FilterTrack {
+  size: number;
+  /** State on the morning of each row, after the reading. */
+  means: Float64Array;
+  covs: Float64Array;
+  /** The move from each row to the next. */
+  kgPerKcal: Float64Array;
+  weighIn: Uint8Array;
+  /** What was added to the scale by a shift that was believed, kg, by row. */
+  shiftKg: Float64Array;
+}
+
+/** The filter between two days: hand it the rows in order. */
+export interface RunningFilter {
+  bank: Bank;
+  setup: FilterSetup;
+  move: Transition;
+  sight: Sight;
+  shiftKg: number;
+  /** Misses of the last readings that were set aside, newest last. */
+  aside: number[];
+  /** Readings since the first that was set aside. */
+  sinceAside: number;
+  expectation: Float64Array;
+}
+
+/** Rise of maintenance with tissue, kcal/d per kg: upkeep of tissue and movement, C3 of Hall & Chow 2011 at an active level. */
+export const keepPerKg = 27;
+/** Standard deviation of the first mass that the first reading alone does not tell: water of the days before. */
+const START_WATER_SD = 0.6;
+const RESPONSE_START = { mean: 0.95, sd: 0.3 };
+const RHYTHM_SD = 0.0016;
+const CYCLE_SD = 0.004;
+const ADAPT_SD = 60;
+
+/** Opens a filter on the morning of the first row. */
+export function openFilter(setup: FilterSetup): RunningFilter {
+  const size = setup.cycle ? CYCLE_SIZE : PLAIN_SIZE;
+  const mean = new Float64Array(size);
+  const cov = new Float64Array(size * size);
+  const set = (state: number, value: number, sd: number) => {
+    mean[state] = value;
+    cov[state * (size + 1)] = sd * sd;
+  };
+  const { noise } = setup;
+  set(MASS, setup.startMassKg, 0.012 * setup.startMassKg);
+  set(BASE, setup.maintenance.kcal, setup.maintenance.sd);
+  set(ADAPT, 0, ADAPT_SD);
+  set(WATER, 0, Math.hypot(noise.waterSd, START_WATER_SD));
+  set(RESPONSE, RESPONSE_START.mean, RESPONSE_START.sd);
+  for (let state = WEEK_COS; state < size; state++)
+    set(state, 0, (state < PLAIN_SIZE ? RHYTHM_SD : CYCLE_SD) * setup.startMassKg);
+  return {
+    bank: openBank(mean, cov, setup.search),
+    setup,
+    move: {
+      energyKcal: 0,
+      kgPerKcal: 0,
+      keepPerKg,
+      referenceKg: setup.startMassKg,
+      waterCarry: noise.waterCarry,
+      massVar: 0,
+      baseVar: setup.driftVar,
+      waterVar: noise.waterSd ** 2 * (1 - noise.waterCarry ** 2),
+    },
+    sight: { knownWaterKg: 0, weekCos: 0, weekSin: 0, cycleCos: 0, cycleSin: 0 },
+    shiftKg: 0,
+    aside: [],
+    sinceAside: 0,
+    expectation: new Float64Array(2),
+  };
+}
+
+/** Misses beyond so many standard deviations count less, and beyond the second number not at all. */
+const DOUBT = 2.6;
+const ODD_AT = 4.2;
+/** So many odd readings on one side among the last five are believed: the scale or the body really moved. */
+const BELIEVED = 3;
+/** Log density of an odd reading, so that no noise level wins by calling readings odd: one in 200, anywhere within ±5 kg. */
+const ODD_LOG_DENSITY = Math.log(1 / 200 / 10);
+
+/** Reads the morning of a row: takes the weigh-in in, as far as it is believed. Returns how it counted. */
+export function readMorning(filter: RunningFilter, table: DayTable, row: number): number {
+  if (!has(table.weightKg, row)) return NONE;
+  const { bank, setup, expectation } = filter;
+  look(filter, table, row);
+  const reading = at(table.weightKg, row) - filter.shiftKg;
+  const scaleVar = setup.noise.scaleSd ** 2 + table.resolutionKg ** 2 / 12;
+  bankExpect(bank, filter.sight, scaleVar, reading, expectation);
+  const miss = at(expectation, 0);
+  const spread = at(expectation, 1);
+  const z = Math.abs(miss) / Math.sqrt(spread);
+  if (filter.aside.length > 0 && ++filter.sinceAside > 5) filter.aside.length = 0;
+  if (z > ODD_AT) {
+    bank.logLikelihood += ODD_LOG_DENSITY;
+    setAside(filter, miss);
+    return ODD;
+  }
+  if (z <= DOUBT) {
+    bankCorrect(bank, 0);
+    return USED;
+  }
+  bankCorrect(bank, spread * ((z / DOUBT) ** 3 - 1));
+  return PART;
+}
+
+/** Second chance: readings that agree with one another on a new place move the scale's zero, never the tissue. */
+function setAside(filter: RunningFilter, miss: number): void {
+  const { aside } = filter;
+  if (aside.length > 0 && Math.sign(aside[0] ?? 0) !== Math.sign(miss)) aside.length = 0;
+  if (aside.length === 0) filter.sinceAside = 0;
+  aside.push(miss);
+  if (aside.length < BELIEVED) return;
+  const middle = [...aside].sort((a, b) => a - b)[Math.floor(aside.length / 2)] ?? miss;
+  filter.shiftKg += middle;
+  bankLoosen(filter.bank, MASS, 0.3 ** 2);
+  aside.length = 0;
+}
+
+/** Lives the day of a row: moves to the next morning. */
+export function liveDay(filter: RunningFilter, table: DayTable, row: number): void {
+  const { bank, setup, move } = filter;
+  const fatKg = fatAfter(setup.startFatKg, at(bank.mean, MASS) - setup.startMassKg);
+  move.kgPerKcal = kgPerSurplusKcal(Math.max(3, fatKg));
+  move.energyKcal = at(table.energyKcal, row);
+  move.massVar = move.kgPerKcal ** 2 * at(table.energyVar, row);
+  bankPredict(bank, move, row + 1);
+}
+
+function look(filter: RunningFilter, table: DayTable, row: number): void {
+  const { sight } = filter;
+  const week = (2 * Math.PI * (table.firstDay + row)) / 7;
+  sight.knownWaterKg = at(table.knownWaterKg, row);
+  sight.weekCos = Math.cos(week);
+  sight.weekSin = Math.sin(week);
+  sight.cycleCos = at(table.cycleCos, row);
+  sight.cycleSin = at(table.cycleSin, row);
+}
+
+/** Runs the filter over all rows; the filter then stands on the morning after the last. */
+export function runFilter(
+  setup: FilterSetup,
+  table: DayTable,
+): { filter: RunningFilter; track: FilterTrack } {
+  const filter = openFilter(setup);
+  const { size } = filter.bank;
+  const { count } = table;
+  const track: FilterTrack = {
+    size,
+    means: new Float64Array(count * size),
+    covs: new Float64Array(count * size * size),
+    kgPerKcal: new Float64Array(count),
+    weighIn: new Uint8Array(count),
+    shiftKg: new Float64Array(count),
+  };
+  for (let row = 0; row < count; row++) {
+    track.weighIn[row] = readMorning(filter, table, row);
+    track.means.set(filter.bank.mean, row * size);
+    track.covs.set(filter.bank.cov, row * size * size);
+    track.shiftKg[row] = filter.shiftKg;
+    liveDay(filter, table, row);
+    track.kgPerKcal[row] = filter.move.kgPerKcal;
+  }
+  return { filter, track };
+}
+
+/** Log-likelihood of the rows from `first` on, for choosing noise levels. */
+export function logLikelihood(setup: FilterSetup, table: DayTable, first: number): number {
+  const filter = openFilter(setup);
+  for (let row = first; row < table.count; row++) {
+    readMorning(filter, table, row);
+    liveDay(filter, table, row);
+  }
+  return filter.bank.logLikelihood;
+}

@@ -1,0 +1,149 @@
+import { at } from '../trend/reading.ts';
+import { type DayGrams, type DayTable, has, layOutDays, type ModelDay } from './days.ts';
+import { type Eating, eatingHabit } from './eating.ts';
+import {
+  type FilterSetup,
+  type FilterTrack,
+  keepPerKg,
+  logLikelihood,
+  type RunningFilter,
+  runFilter,
+} from './filter.ts';
+import { estimateNoise, type NoiseLevels, usualNoise } from './noise.ts';
+import { maintenanceVariance, type SmoothedDays, smooth } from './smoother.ts';
+import { type Person, startFatKg, startMaintenance } from './start-estimate.ts';
+import { ADAPT, BASE, MASS } from './state.ts';
+
+/** A mean and its standard deviation. */
+export interface Known {
+  mean: number;
+  sd: number;
+}
+
+/** Everything the days say about the body: fitted noise, filter at the last day, smoothed past. */
+export interface BodyModel {
+  table: DayTable;
+  noise: NoiseLevels;
+  filter: RunningFilter;
+  track: FilterTrack;
+  smoothed: SmoothedDays;
+  eating: Eating;
+  /** Weigh-ins there were. */
+  weighIns: number;
+  /** Tissue on the morning after the last day, kg. */
+  tissueKg: Known;
+  /** Maintenance after the last day, kcal/d in units of the log. */
+  maintenanceKcal: Known;
+  /** Tissue change over the last `days` days, kg a week. */
+  paceKgPerWeek(days: number): Known;
+}
+
+/** Unforeseen steps of maintenance: about three in a year, of some 200 kcal/d (common practice, no source). */
+const stepSearch = { hypotheses: 9, everyDays: 4, chance: 4 / 110, stepVar: 210 ** 2 };
+/** Slow drift, standard deviation of 20 kcal/d after a week (common practice, no source). */
+const driftVar = 20 ** 2 / 7;
+/** The noise grid looks at so many days at most, and needs so many readings. */
+const NOISE_DAYS = 140;
+const NOISE_READINGS = 10;
+/** Energy density and adaptation of a person differ from the formula: relative error of what a surplus does. */
+const DENSITY_SD = 0.12;
+
+/** Fits the model. Throws when no day has a weigh-in; check with `has` or the call's own checks first. */
+export function fitModel(
+  person: Person,
+  days: readonly ModelDay[],
+  fallback: DayGrams,
+  cycleStarts: readonly string[] = [],
+): BodyModel {
+  const table = layOutDays(days, fallback, cycleStarts);
+  const startMassKg = firstReadings(table);
+  const setup: FilterSetup = {
+    startMassKg,
+    startFatKg: startFatKg(person, startMassKg),
+    maintenance: startMaintenance(person, startMassKg),
+    noise: usualNoise(startMassKg),
+    search: stepSearch,
+    driftVar,
+    cycle: cycleStarts.length > 0,
+  };
+  const weighIns = table.weightKg.reduce((sum, kg) => sum + (Number.isNaN(kg) ? 0 : 1), 0);
+  if (weighIns >= NOISE_READINGS) setup.noise = noiseOf(setup, table);
+  const { filter, track } = runFilter(setup, table);
+  const smoothed = smooth(filter, track, table);
+  const { mean, cov, size } = filter.bank;
+  const keep = keepPerKg;
+  const maintenance = at(mean, BASE) + at(mean, ADAPT) + keep * (at(mean, MASS) - startMassKg);
+  const surplus = Number.isNaN(at(table.energyKcal, table.count - 1))
+    ? 0
+    : meanOfLast(table.energyKcal, 14) - maintenance;
+  return {
+    table,
+    noise: setup.noise,
+    filter,
+    track,
+    smoothed,
+    eating: eatingHabit(table),
+    weighIns,
+    tissueKg: { mean: at(mean, MASS), sd: Math.sqrt(at(cov, MASS * (size + 1))) },
+    maintenanceKcal: {
+      mean: maintenance,
+      sd: Math.hypot(Math.sqrt(maintenanceVariance(cov, size, keep)), DENSITY_SD * surplus),
+    },
+    paceKgPerWeek: (span) => paceOf(filter, smoothed, table.count, span),
+  };
+}
+
+function paceOf(filter: RunningFilter, smoothed: SmoothedDays, count: number, span: number): Known {
+  const { mean, cov, size } = filter.bank;
+  const lag = Math.max(1, Math.min(span, count));
+  const row = count - lag;
+  const now = at(cov, MASS * (size + 1));
+  const variance = now + at(smoothed.tissueVar, row) - 2 * smoothed.tissueCovariance(lag);
+  return {
+    mean: (7 * (at(mean, MASS) - at(smoothed.tissue, row))) / lag,
+    sd: (7 * Math.sqrt(Math.max(0, variance))) / lag,
+  };
+}
+
+/** Middle of the first five readings within a week of the first. */
+function firstReadings(table: DayTable): number {
+  const readings: number[] = [];
+  let first = -1;
+  for (let row = 0; row < table.count && readings.length < 5; row++) {
+    if (!has(table.weightKg, row)) continue;
+    if (first < 0) first = row;
+    if (row - first < 7) readings.push(at(table.weightKg, row));
+  }
+  if (readings.length === 0) throw new RangeError('The model needs at least one weigh-in.');
+  readings.sort((a, b) => a - b);
+  return readings[Math.floor(readings.length / 2)] ?? 0;
+}
+
+function noiseOf(setup: FilterSetup, table: DayTable): NoiseLevels {
+  const first = Math.max(0, table.count - NOISE_DAYS);
+  let startKg = setup.startMassKg;
+  for (let row = first; row < table.count; row++)
+    if (has(table.weightKg, row)) {
+      startKg = first === 0 ? startKg : at(table.weightKg, row);
+      break;
+    }
+  const single: FilterSetup = {
+    ...setup,
+    startMassKg: startKg,
+    startFatKg: (setup.startFatKg * startKg) / setup.startMassKg,
+    maintenance: { ...setup.maintenance, sd: 1.5 * setup.maintenance.sd },
+    search: { ...stepSearch, hypotheses: 1 },
+    driftVar: driftVar + (stepSearch.chance * stepSearch.stepVar) / stepSearch.everyDays,
+  };
+  return estimateNoise(startKg, (noise) => logLikelihood({ ...single, noise }, table, first));
+}
+
+function meanOfLast(column: Float64Array, days: number): number {
+  let sum = 0;
+  let counted = 0;
+  for (let row = Math.max(0, column.length - days); row < column.length; row++) {
+    sum += at(column, row);
+    counted++;
+  }
+  return counted > 0 ? sum / counted : 0;
+}

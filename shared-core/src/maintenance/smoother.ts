@@ -1,0 +1,186 @@
+import { at } from '../trend/reading.ts';
+import type { DayTable } from './days.ts';
+import type { FilterTrack, RunningFilter } from './filter.ts';
+import { ADAPT, BASE, MASS, moveRows, predict, RESPONSE } from './state.ts';
+
+/** What all readings together say about each morning. Variances beside means; kilograms and kcal/d. */
+export interface SmoothedDays {
+  tissue: Float64Array;
+  tissueVar: Float64Array;
+  /** Tissue and the water that carbohydrate and salt bind. */
+  line: Float64Array;
+  lineVar: Float64Array;
+  maintenance: Float64Array;
+  maintenanceVar: Float64Array;
+  /** Response to known water, of the last day. */
+  response: { mean: number; sd: number };
+  /** Covariance of tissue on the morning after the last row with tissue `lag` mornings before, (kg)². */
+  tissueCovariance(lag: number): number;
+}
+
+/** Longest stretch whose change of tissue gets an exact interval, days. */
+export const LONGEST_LAG = 28;
+
+/**
+ * Walks back over the filter's track: Rauch HE, Tung F, Striebel CT. AIAA J 1965;3:1445–1450, on the moments of the bank's
+ * mixture, with the chance of a step spread over the days.
+ */
+export function smooth(filter: RunningFilter, track: FilterTrack, table: DayTable): SmoothedDays {
+  const { count } = table;
+  const { size, means, covs } = track;
+  const square = size * size;
+  const move = { ...filter.move };
+  const { search } = filter.setup;
+  move.baseVar += search.hypotheses > 1 ? (search.chance * search.stepVar) / search.everyDays : 0;
+  const out = columns(count);
+  const lagged = new Float64Array(LONGEST_LAG + 1);
+
+  const mean = Float64Array.from(filter.bank.mean);
+  const cov = Float64Array.from(filter.bank.cov);
+  const nextMean = new Float64Array(size);
+  const nextCov = new Float64Array(square);
+  const gain = new Float64Array(square);
+  const scratch = new Float64Array(square);
+  // Product of all gains from a row to the end, times the end's covariance: covariance with the end.
+  const toEnd = Float64Array.from(filter.bank.cov);
+  lagged[0] = at(toEnd, MASS * (size + 1));
+  // Newest first: `cov` starts as the end's covariance.
+  for (let row = count - 1; row >= 0; row--) {
+    for (let i = 0; i < size; i++) nextMean[i] = at(means, row * size + i);
+    for (let i = 0; i < square; i++) {
+      nextCov[i] = at(covs, row * square + i);
+      gain[i] = at(nextCov, i);
+    }
+    move.energyKcal = at(table.energyKcal, row);
+    move.kgPerKcal = at(track.kgPerKcal, row);
+    move.massVar = move.kgPerKcal ** 2 * at(table.energyVar, row);
+    moveRows(gain, 0, size, move);
+    predict(nextMean, 0, nextCov, 0, size, move);
+    for (let i = 0; i < square; i++) scratch[i] = at(nextCov, i);
+    solveSymmetric(scratch, gain, size);
+    // `gain` now holds the transposed smoother gain: column j belongs to state j of this row.
+    for (let i = 0; i < size; i++) nextMean[i] = at(mean, i) - at(nextMean, i);
+    for (let i = 0; i < square; i++) nextCov[i] = at(cov, i) - at(nextCov, i);
+    for (let i = 0; i < size; i++) {
+      let sum = at(means, row * size + i);
+      for (let j = 0; j < size; j++) sum += at(gain, j * size + i) * at(nextMean, j);
+      mean[i] = sum;
+    }
+    sandwich(gain, nextCov, covs, row * square, size, scratch, cov);
+    if (count - row <= LONGEST_LAG) {
+      transposedTimes(gain, toEnd, size, scratch);
+      toEnd.set(scratch);
+      lagged[count - row] = at(toEnd, MASS * (size + 1));
+    }
+    write(out, row, mean, cov, size, at(table.knownWaterKg, row), move.keepPerKg, move.referenceKg);
+  }
+  const responseAt = RESPONSE * (size + 1);
+  return {
+    ...out,
+    response: { mean: at(filter.bank.mean, RESPONSE), sd: Math.sqrt(at(filter.bank.cov, responseAt)) },
+    tissueCovariance: (lag) => at(lagged, Math.min(lag, LONGEST_LAG)),
+  };
+}
+
+function columns(count: number) {
+  const column = () => new Float64Array(count);
+  return {
+    tissue: column(),
+    tissueVar: column(),
+    line: column(),
+    lineVar: column(),
+    maintenance: column(),
+    maintenanceVar: column(),
+  };
+}
+
+function write(
+  out: ReturnType<typeof columns>,
+  row: number,
+  mean: Float64Array,
+  cov: Float64Array,
+  size: number,
+  waterKg: number,
+  keep: number,
+  referenceKg: number,
+): void {
+  const mass = at(mean, MASS);
+  const c = (i: number, j: number) => at(cov, i * size + j);
+  out.tissue[row] = mass;
+  out.tissueVar[row] = c(MASS, MASS);
+  out.line[row] = mass + waterKg * at(mean, RESPONSE);
+  out.lineVar[row] = c(MASS, MASS) + 2 * waterKg * c(MASS, RESPONSE) + waterKg ** 2 * c(RESPONSE, RESPONSE);
+  out.maintenance[row] = at(mean, BASE) + at(mean, ADAPT) + keep * (mass - referenceKg);
+  out.maintenanceVar[row] = maintenanceVariance(cov, size, keep);
+}
+
+/** Variance of base + adaptation + keep·mass. */
+export function maintenanceVariance(cov: Float64Array, size: number, keep: number): number {
+  const c = (i: number, j: number) => at(cov, i * size + j);
+  return (
+    c(BASE, BASE) +
+    c(ADAPT, ADAPT) +
+    keep ** 2 * c(MASS, MASS) +
+    2 * (c(BASE, ADAPT) + keep * (c(BASE, MASS) + c(ADAPT, MASS)))
+  );
+}
+
+/** Solves S·X = B in place of B for a symmetric positive S, which is overwritten (Cholesky). Both row-major, square. */
+function solveSymmetric(s: Float64Array, b: Float64Array, size: number): void {
+  for (let j = 0; j < size; j++) {
+    let pivot = at(s, j * size + j);
+    for (let k = 0; k < j; k++) pivot -= at(s, j * size + k) ** 2;
+    const root = Math.sqrt(Math.max(pivot, 1e-12));
+    s[j * size + j] = root;
+    for (let i = j + 1; i < size; i++) {
+      let sum = at(s, i * size + j);
+      for (let k = 0; k < j; k++) sum -= at(s, i * size + k) * at(s, j * size + k);
+      s[i * size + j] = sum / root;
+    }
+  }
+  for (let i = 0; i < size; i++) {
+    for (let k = 0; k < i; k++) subtractRow(b, i, k, at(s, i * size + k), size);
+    scaleRow(b, i, 1 / at(s, i * size + i), size);
+  }
+  for (let i = size - 1; i >= 0; i--) {
+    for (let k = i + 1; k < size; k++) subtractRow(b, i, k, at(s, k * size + i), size);
+    scaleRow(b, i, 1 / at(s, i * size + i), size);
+  }
+}
+
+function subtractRow(b: Float64Array, row: number, other: number, times: number, size: number): void {
+  for (let c = 0; c < size; c++) b[row * size + c] = at(b, row * size + c) - times * at(b, other * size + c);
+}
+
+function scaleRow(b: Float64Array, row: number, times: number, size: number): void {
+  for (let c = 0; c < size; c++) b[row * size + c] = at(b, row * size + c) * times;
+}
+
+/** out = filtered + Gᵀ·D·G. */
+function sandwich(
+  g: Float64Array,
+  d: Float64Array,
+  filtered: Float64Array,
+  start: number,
+  size: number,
+  scratch: Float64Array,
+  out: Float64Array,
+): void {
+  transposedTimes(g, d, size, scratch);
+  for (let i = 0; i < size; i++)
+    for (let j = 0; j < size; j++) {
+      let sum = at(filtered, start + i * size + j);
+      for (let k = 0; k < size; k++) sum += at(scratch, i * size + k) * at(g, k * size + j);
+      out[i * size + j] = sum;
+    }
+}
+
+/** out = Gᵀ·M. */
+function transposedTimes(g: Float64Array, m: Float64Array, size: number, out: Float64Array): void {
+  out.fill(0);
+  for (let k = 0; k < size; k++)
+    for (let i = 0; i < size; i++) {
+      const times = at(g, k * size + i);
+      for (let j = 0; j < size; j++) out[i * size + j] = at(out, i * size + j) + times * at(m, k * size + j);
+    }
+}

@@ -1,0 +1,52 @@
+/** What is known of a person before the first weigh-in says more. */
+export interface Person {
+  sex: 'female' | 'male';
+  ageYears: number;
+  heightCm: number;
+  /** Measured body fat in % of body mass. */
+  fatPercent?: number;
+}
+
+/** Resting energy in kcal/d. Mifflin MD, St Jeor ST et al. Am J Clin Nutr 1990;51:241–247. */
+export function mifflinStJeorKcal(person: Person, massKg: number): number {
+  return 10 * massKg + 6.25 * person.heightCm - 5 * person.ageYears + (person.sex === 'male' ? 5 : -161);
+}
+
+/** Resting energy in kcal/d from lean body mass in kg. Cunningham JJ. Am J Clin Nutr 1980;33:2372–2374. */
+export function cunninghamKcal(leanKg: number): number {
+  return 500 + 22 * leanKg;
+}
+
+/**
+ * Body fat in % when it was never measured: the regressions on body mass index and age that the adult model uses
+ * (Jackson AS et al. Int J Obes 2002;26:789–796, as printed in Hall KD et al. Lancet 2011), times 0.75 and kept between
+ * 8 and 40 (12 and 45 for women), because they overstate fat in muscular people (common practice, no source).
+ */
+export function guessedFatPercent(person: Person, massKg: number): number {
+  const index = Math.log(massKg / (person.heightCm / 100) ** 2);
+  const male = person.sex === 'male';
+  const regression = 0.14 * person.ageYears + (male ? 37.31 * index - 103.94 : 39.96 * index - 102.01);
+  return Math.min(male ? 40 : 45, Math.max(male ? 8 : 12, 0.75 * regression));
+}
+
+/** Fat mass in kg: measured when there is a measurement, guessed otherwise. */
+export function startFatKg(person: Person, massKg: number): number {
+  return (massKg * (person.fatPercent ?? guessedFatPercent(person, massKg))) / 100;
+}
+
+/** Physical activity level of someone who trains with weights four or five days a week (common practice, no source). */
+const trainedActivityLevel = 1.7;
+
+/** Relative standard deviation of the start: resting energy within 10 %, activity level within 9 % (common practice, no source). */
+const startSpread = 0.13;
+
+/** Maintenance energy before there are data, kcal/d, with its standard deviation: resting energy times an activity level. */
+export function startMaintenance(person: Person, massKg: number): { kcal: number; sd: number } {
+  const byMass = mifflinStJeorKcal(person, massKg);
+  const resting =
+    person.fatPercent === undefined
+      ? byMass
+      : (byMass + cunninghamKcal(massKg * (1 - person.fatPercent / 100))) / 2;
+  const kcal = trainedActivityLevel * resting;
+  return { kcal, sd: startSpread * kcal };
+}

@@ -1,0 +1,160 @@
+import { at } from '../trend/reading.ts';
+
+/** Places in the state vector. Adaptation is the part of maintenance that follows intake, kcal/d. */
+export const MASS = 0;
+export const BASE = 1;
+export const ADAPT = 2;
+export const WATER = 3;
+export const RESPONSE = 4;
+export const WEEK_COS = 5;
+export const WEEK_SIN = 6;
+export const CYCLE_COS = 7;
+export const CYCLE_SIN = 8;
+
+/** Size of the state without and with a cycle. */
+export const PLAIN_SIZE = 7;
+export const CYCLE_SIZE = 9;
+
+/** What links one morning to the next. One object is reused for all days. */
+export interface Transition {
+  energyKcal: number;
+  /** kg of tissue for each kcal above maintenance. */
+  kgPerKcal: number;
+  /** Rise of maintenance with mass, kcal/d per kg, counted from `referenceKg`. */
+  keepPerKg: number;
+  referenceKg: number;
+  waterCarry: number;
+  massVar: number;
+  baseVar: number;
+  waterVar: number;
+}
+
+/** Slow change of what the model holds constant: response to carbohydrate and the height of a rhythm. Variance a day. */
+const RESPONSE_VAR = 1e-6;
+const RHYTHM_VAR = 1e-6;
+/** Adaptation and its pace: 0.14 of a change of intake in 14 days, in units of maintenance. Hall KD et al. Lancet 2011, equation 4. */
+const ADAPT_PER_DAY = 0.14 / 0.9 / 14;
+const ADAPT_KEEP = 13 / 14;
+
+/** Moves mean and covariance one day on, in place. */
+export function predict(
+  mean: Float64Array,
+  meanAt: number,
+  cov: Float64Array,
+  covAt: number,
+  size: number,
+  move: Transition,
+): void {
+  const k = move.kgPerKcal;
+  const keep = 1 - k * move.keepPerKg;
+  const mass = at(mean, meanAt + MASS);
+  const base = at(mean, meanAt + BASE);
+  const adapt = at(mean, meanAt + ADAPT);
+  const maintenance = base + adapt + move.keepPerKg * (mass - move.referenceKg);
+  mean[meanAt + MASS] = mass + k * (move.energyKcal - maintenance);
+  mean[meanAt + ADAPT] = ADAPT_KEEP * adapt + ADAPT_PER_DAY * (move.energyKcal - base);
+  mean[meanAt + WATER] = move.waterCarry * at(mean, meanAt + WATER);
+
+  moveRows(cov, covAt, size, move);
+  for (let start = covAt, end = covAt + size * size; start < end; start += size) {
+    const fromBase = at(cov, start + BASE);
+    const fromAdapt = at(cov, start + ADAPT);
+    cov[start + MASS] = keep * at(cov, start + MASS) - k * (fromBase + fromAdapt);
+    cov[start + ADAPT] = ADAPT_KEEP * fromAdapt - ADAPT_PER_DAY * fromBase;
+    cov[start + WATER] = move.waterCarry * at(cov, start + WATER);
+  }
+  addTo(cov, covAt + MASS * (size + 1), move.massVar);
+  addTo(cov, covAt + BASE * (size + 1), move.baseVar);
+  addTo(cov, covAt + WATER * (size + 1), move.waterVar);
+  addTo(cov, covAt + RESPONSE * (size + 1), RESPONSE_VAR);
+  for (let state = WEEK_COS; state < size; state++) addTo(cov, covAt + state * (size + 1), RHYTHM_VAR);
+}
+
+/** Multiplies a matrix from the left with the transition of one day, in place. */
+export function moveRows(matrix: Float64Array, start: number, size: number, move: Transition): void {
+  const k = move.kgPerKcal;
+  const keep = 1 - k * move.keepPerKg;
+  const massRow = start + MASS * size;
+  const baseRow = start + BASE * size;
+  const adaptRow = start + ADAPT * size;
+  const waterRow = start + WATER * size;
+  for (let column = 0; column < size; column++) {
+    const fromBase = at(matrix, baseRow + column);
+    const fromAdapt = at(matrix, adaptRow + column);
+    matrix[massRow + column] = keep * at(matrix, massRow + column) - k * (fromBase + fromAdapt);
+    matrix[adaptRow + column] = ADAPT_KEEP * fromAdapt - ADAPT_PER_DAY * fromBase;
+    matrix[waterRow + column] = move.waterCarry * at(matrix, waterRow + column);
+  }
+}
+
+function addTo(values: Float64Array, index: number, amount: number): void {
+  values[index] = at(values, index) + amount;
+}
+
+/** What a morning's scale sees: the known water and the height of week and cycle on that day. */
+export interface Sight {
+  knownWaterKg: number;
+  weekCos: number;
+  weekSin: number;
+  cycleCos: number;
+  cycleSin: number;
+}
+
+/** Reading to expect, kg. */
+export function expectedReading(mean: Float64Array, meanAt: number, size: number, sight: Sight): number {
+  let expected =
+    at(mean, meanAt + MASS) +
+    at(mean, meanAt + WATER) +
+    sight.knownWaterKg * at(mean, meanAt + RESPONSE) +
+    sight.weekCos * at(mean, meanAt + WEEK_COS) +
+    sight.weekSin * at(mean, meanAt + WEEK_SIN);
+  if (size > PLAIN_SIZE)
+    expected += sight.cycleCos * at(mean, meanAt + CYCLE_COS) + sight.cycleSin * at(mean, meanAt + CYCLE_SIN);
+  return expected;
+}
+
+/** Covariance of each state with the reading into `out`; returns the reading's variance without the scale's own. */
+export function sightCovariance(
+  cov: Float64Array,
+  covAt: number,
+  size: number,
+  sight: Sight,
+  out: Float64Array,
+): number {
+  for (let state = 0; state < size; state++) out[state] = along(cov, covAt + state * size, size, sight);
+  return along(out, 0, size, sight);
+}
+
+function along(values: Float64Array, start: number, size: number, sight: Sight): number {
+  let sum =
+    at(values, start + MASS) +
+    at(values, start + WATER) +
+    sight.knownWaterKg * at(values, start + RESPONSE) +
+    sight.weekCos * at(values, start + WEEK_COS) +
+    sight.weekSin * at(values, start + WEEK_SIN);
+  if (size > PLAIN_SIZE)
+    sum += sight.cycleCos * at(values, start + CYCLE_COS) + sight.cycleSin * at(values, start + CYCLE_SIN);
+  return sum;
+}
+
+/** Takes a reading in, in place: `miss` is reading minus expected, `spread` its variance, `gain` from `sightCovariance`. */
+export function correct(
+  mean: Float64Array,
+  meanAt: number,
+  cov: Float64Array,
+  covAt: number,
+  size: number,
+  gain: Float64Array,
+  miss: number,
+  spread: number,
+): void {
+  const scaled = miss / spread;
+  for (let row = 0; row < size; row++) {
+    const g = at(gain, row);
+    mean[meanAt + row] = at(mean, meanAt + row) + g * scaled;
+    const share = g / spread;
+    const start = covAt + row * size;
+    for (let column = 0; column < size; column++)
+      cov[start + column] = at(cov, start + column) - share * at(gain, column);
+  }
+}
