@@ -11,7 +11,7 @@ export interface Portioned {
 
 export interface NutrientSum {
   /** Sum of what was reported; 0 where nothing was. */
-  known: Required<Nutrients>;
+  known: Record<NutrientKey, number>;
   /** Nutrients that some of the foods do not report: their true sum is `known` or more. */
   partly: readonly NutrientKey[];
 }
@@ -33,7 +33,7 @@ export function scaleNutrients(per100: Nutrients, grams: number): Nutrients {
  * the exception: tables and labels name it only where there is some, so its absence counts as none.
  */
 export function sumNutrients(items: readonly Portioned[]): NutrientSum {
-  const known: Required<Nutrients> = {
+  const known: Record<NutrientKey, number> = {
     energyKcal: 0,
     proteinG: 0,
     carbohydrateG: 0,

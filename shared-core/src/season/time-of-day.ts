@@ -19,3 +19,9 @@ export function minutesAfterWake(time: string, wake: string): number {
   const minutes = minutesOf(time);
   return minutes < minutesOf(wake) ? minutes + DAY : minutes;
 }
+
+/** Minutes since the date's midnight at which the day that starts at `wake` ends; equal times are a whole day apart. */
+export function endOfDay(day: { wake: string; sleep: string }): number {
+  const sleep = minutesAfterWake(day.sleep, day.wake);
+  return day.sleep === day.wake ? sleep + DAY : sleep;
+}

@@ -1,5 +1,5 @@
 import type { KindOfDay } from '../season/kind-of-day.ts';
-import { minutesAfterWake, minutesOf } from '../season/time-of-day.ts';
+import { endOfDay, minutesAfterWake, minutesOf } from '../season/time-of-day.ts';
 import { roundTo } from '../units/round.ts';
 import type { PlannedMeal } from './types.ts';
 
@@ -36,7 +36,7 @@ const leastGap = 45;
 /** Times of the day's meals, in order, all between wake and sleep, in whole five minutes. */
 export function mealTimes(day: EatingDay, kind: KindOfDay): MealTime[] {
   const wake = minutesOf(day.wake);
-  const sleep = day.sleep === day.wake ? wake + 24 * 60 : minutesAfterWake(day.sleep, day.wake);
+  const sleep = endOfDay(day);
   const training = withinWaking(minutesAfterWake(day.trainingTime, day.wake), wake, sleep);
   const times =
     kind === 'recovery'
