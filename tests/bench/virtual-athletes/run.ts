@@ -49,8 +49,9 @@ async function main(): Promise<void> {
   const athletes = Number(values.athletes);
   const seed = Number(values.seed);
   const chosenWorlds = values.world === 'all' ? Object.keys(worlds) : [values.world];
+  const words = values.scenario.split(' ').filter((word) => word !== '');
   const chosenScenarios = scenarios.filter(({ name }) =>
-    values.scenario.split(' ').every((word) => name.includes(word)),
+    words.every((word) => name.split(' ').includes(word)),
   );
   const chosenControllers = Object.keys(await controllers()).filter((name) =>
     name.includes(values.controller),
