@@ -6,19 +6,38 @@ export interface EnergySources {
   alcoholG?: number;
 }
 
+/** kcal that a gram of each counts for. */
+export interface EnergyFactors {
+  protein: number;
+  carbohydrate: number;
+  fat: number;
+  alcohol: number;
+}
+
 /**
  * General Atwater factors in kcal per gram. Merrill & Watt 1973, USDA Agriculture Handbook 74;
  * 21 CFR 101.9(c)(1)(i)(B). The factor for alcohol is from memory.
  */
-export const generalFactors = { protein: 4, carbohydrate: 4, fat: 9, alcohol: 7 } as const;
+export const generalFactors: EnergyFactors = { protein: 4, carbohydrate: 4, fat: 9, alcohol: 7 };
 
-/** Energy in kcal of the given grams by the general Atwater factors 4, 4, 9 and 7 kcal/g. */
-export function energyKcal(grams: EnergySources): number {
+/**
+ * The least that a gram counts for by a specific factor, kcal: protein and carbohydrate of bran, fat of plants. Merrill &
+ * Watt 1973, table 13, as the USDA table stores them (NDB 20033); alcohol from the documentation of its release 28.
+ */
+export const lowestSpecificFactors: EnergyFactors = {
+  protein: 1.82,
+  carbohydrate: 2.35,
+  fat: 8.37,
+  alcohol: 6.93,
+};
+
+/** Energy in kcal of the given grams: by the general Atwater factors 4, 4, 9 and 7 kcal/g, or by a food’s specific ones. */
+export function energyKcal(grams: EnergySources, factors: EnergyFactors = generalFactors): number {
   return (
-    generalFactors.protein * grams.proteinG +
-    generalFactors.carbohydrate * grams.carbohydrateG +
-    generalFactors.fat * grams.fatG +
-    generalFactors.alcohol * (grams.alcoholG ?? 0)
+    factors.protein * grams.proteinG +
+    factors.carbohydrate * grams.carbohydrateG +
+    factors.fat * grams.fatG +
+    factors.alcohol * (grams.alcoholG ?? 0)
   );
 }
 
