@@ -1,6 +1,7 @@
 import type { KindOfDay } from '../season/kind-of-day.ts';
+import type { PlanRecords } from './asked.ts';
 import { cautionsFor } from './cautions.ts';
-import { figuresOn, type PlanRecords } from './figures.ts';
+import { figuresOn } from './figures.ts';
 import { gaveWay } from './gave-way.ts';
 import { reasonsFor } from './reasons.ts';
 import type { DayTargets } from './types.ts';

@@ -1,0 +1,85 @@
+import { bodyweightLine } from '../call/bodyweight-line.ts';
+import type { CallInput } from '../call/input.ts';
+import type { Estimate, LinePoint } from '../call/output.ts';
+import type { Tape } from '../records/kinds.ts';
+import { addDays } from '../season/dates.ts';
+import { bodyMassInForce } from '../targets/body-mass.ts';
+import type { BodyPoint, BodyView } from './body-types.ts';
+import { callInput } from './call-input.ts';
+import { fatOn } from './fat-on.ts';
+import { leanShareOf } from './lean-share-of.ts';
+import { paceWedge } from './pace-wedge.ts';
+import type { SeasonRecords } from './season-records.ts';
+import { tryCall } from './try-call.ts';
+import { unitsOf } from './units.ts';
+
+const MONTH_DAYS = 30;
+
+/** The body up to a date: weigh-ins and the line over them, pace, tape, fat, lean share, calls, and the aim ahead. */
+export function bodyView(records: SeasonRecords, date: string): BodyView {
+  const { athlete } = records;
+  const input = callInput(records, date);
+  const line = lineOf(input);
+  const tape = records.tape.filter((reading) => reading.date <= date).toSorted(oldestFirst);
+  const calls = records.calls.filter((call) => call.date <= date).toSorted(oldestFirst);
+  return {
+    athlete: athlete.id,
+    date,
+    units: unitsOf(athlete),
+    aim: input.aim,
+    bodyMassInForceKg: bodyMassInForce(athlete.startMassKg, records.calls, date),
+    points: bodyPoints(records, line),
+    pace: line.length === 0 ? null : (tryCall(input).call?.pace ?? null),
+    monthKg: changeOver(line, MONTH_DAYS),
+    tape: bySite(tape),
+    fat: fatOn(athlete, tape, date),
+    leanShare: leanShareOf(input, line),
+    flags: calls.map(({ date, verdict, decision, markG }) => ({ date, verdict, decision, markG })),
+    wedge: paceWedge(line, input.aim, calls.at(-1)?.date ?? null),
+  };
+}
+
+function oldestFirst(a: { date: string; id: string }, b: { date: string; id: string }): number {
+  return a.date + a.id < b.date + b.id ? -1 : 1;
+}
+
+/** The line from the first weigh-in on; empty when a number in the records can't be right, as the Week page then says. */
+function lineOf(input: CallInput): LinePoint[] {
+  try {
+    const line = bodyweightLine(input);
+    return line.slice(line.findIndex((point) => point.weightKg !== null));
+  } catch (error) {
+    if (error instanceof RangeError) return [];
+    throw error;
+  }
+}
+
+function bodyPoints({ weighIns }: SeasonRecords, line: readonly LinePoint[]): BodyPoint[] {
+  const byDate = Map.groupBy(weighIns, (weighIn) => weighIn.date);
+  return line.map((point) => ({
+    date: point.day,
+    weighIns: (byDate.get(point.day) ?? [])
+      .toSorted((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))
+      .map(({ id, kg, note }) => ({ id, kg, note: note ?? null })),
+    lineKg: point.massKg,
+    used: point.weighIn,
+  }));
+}
+
+/** Change of the line over so many days. The two ends are taken as independent, which makes the interval too wide, not too narrow. */
+function changeOver(line: readonly LinePoint[], days: number): Estimate | null {
+  const end = line.at(-1);
+  if (end === undefined) return null;
+  const start = line.find((point) => point.day === addDays(end.day, -days));
+  if (start === undefined) return null;
+  const half = (estimate: Estimate) => (estimate.interval90.high - estimate.interval90.low) / 2;
+  const mean = end.massKg.mean - start.massKg.mean;
+  const reach = Math.hypot(half(end.massKg), half(start.massKg));
+  return { mean, interval90: { low: mean - reach, high: mean + reach } };
+}
+
+function bySite(tape: readonly Tape[]): BodyView['tape'] {
+  return [...Map.groupBy(tape, (reading) => reading.site)]
+    .map(([site, readings]) => ({ site, readings: readings.map(({ id, date, cm }) => ({ id, date, cm })) }))
+    .sort((a, b) => (a.site < b.site ? -1 : 1));
+}

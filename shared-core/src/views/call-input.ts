@@ -1,0 +1,100 @@
+import type { CallDay, CallInput, DayIntake } from '../call/input.ts';
+import { sessionKcal } from '../maintenance/energy-availability.ts';
+import { addDays, datesUpTo } from '../season/dates.ts';
+import { kindOfDay } from '../season/kind-of-day.ts';
+import { aimOf } from '../season/phase-in-force.ts';
+import { type Asked, askedOn } from '../targets/asked.ts';
+import { personOn } from '../targets/person.ts';
+import { type DayRow, dayRows } from './day-rows.ts';
+import type { SeasonRecords } from './season-records.ts';
+
+/** Older days say nothing about the call of today. */
+const MOST_YEARS_BACK = 12;
+/** More of a macronutrient than this on one date is a slip of the keys, g; and of sodium, mg. */
+const BELIEVABLE_G = 3000;
+const BELIEVABLE_SODIUM_MG = 100_000;
+/** A waist below this is a slip of the keys as well, cm. */
+const BELIEVABLE_WAIST_CM = 30;
+
+/**
+ * What the weekly call of `date` looks at: the records up to that date, and of the decisions those before it, because
+ * the call of `date` is the one to be decided.
+ */
+export function callInput(records: SeasonRecords, date: string): CallInput {
+  const before = { ...records, calls: records.calls.filter((call) => call.date < date) };
+  const asked = askedOn(before, date);
+  return {
+    athlete: { ...personOn(records.athlete, date), exerciseKcal: exerciseKcal(records, date, asked) },
+    aim: aimOf(asked.phase),
+    targets: {
+      proteinG: asked.protein.quotaG,
+      carbohydrateG: asked.mark.markG,
+      fatG: asked.fat.targetG,
+      fatFloorG: asked.fat.floorG,
+      carbohydrateBand: asked.band,
+    },
+    days: dayRows(before, firstDate(records, date), date).map(callDay),
+    waist: records.tape
+      .filter((tape) => tape.site === 'waist' && tape.date <= date && tape.cm >= BELIEVABLE_WAIST_CM)
+      .toSorted(byDate)
+      .map((tape) => ({ day: tape.date, cm: tape.cm })),
+    keyLifts: keyLifts(records, date),
+    calls: before.calls.toSorted(byDate).map((call) => ({
+      day: call.date,
+      decision: call.decision,
+      proposedG: call.proposedG,
+      inForceG: call.markG,
+    })),
+  };
+}
+
+function byDate(a: { date: string; id: string }, b: { date: string; id: string }): number {
+  return a.date + a.id < b.date + b.id ? -1 : 1;
+}
+
+/** The first date with a weigh-in or an entry; `date` itself when there is none. */
+function firstDate({ weighIns, entries }: SeasonRecords, date: string): string {
+  const limit = addDays(date, -365 * MOST_YEARS_BACK);
+  let first = date;
+  for (const { date: day } of [...weighIns, ...entries]) if (day < first && day >= limit) first = day;
+  return first;
+}
+
+function callDay({ date, weightKg, eaten, asked, complete }: DayRow): CallDay {
+  return {
+    day: date,
+    weightKg,
+    intake: eaten === null ? null : intakeOf(eaten, complete),
+    prescribed:
+      asked.phase === null
+        ? null
+        : { proteinG: asked.protein.quotaG, carbohydrateG: asked.mark.markG, fatG: asked.fat.targetG },
+  };
+}
+
+function intakeOf({ known, partly }: NonNullable<DayRow['eaten']>, complete: boolean): DayIntake | null {
+  const { proteinG, carbohydrateG, fatG, alcoholG, sodiumMg } = known;
+  if (Math.max(proteinG, carbohydrateG, fatG, alcoholG) > BELIEVABLE_G) return null;
+  const sodiumKnown = !partly.includes('sodiumMg') && sodiumMg <= BELIEVABLE_SODIUM_MG;
+  return { proteinG, carbohydrateG, fatG, alcoholG, ...(sodiumKnown ? { sodiumMg } : {}), complete };
+}
+
+/** What the sessions of four weeks cost above rest on an average day, kcal. */
+function exerciseKcal({ athlete }: SeasonRecords, date: string, asked: Asked): number {
+  const dates = datesUpTo(date, 28);
+  const sessions = dates.filter((day) => kindOfDay(athlete.training, day) === 'session').length;
+  return (sessions / dates.length) * sessionKcal(asked.bodyMassKg);
+}
+
+function keyLifts({ lifts, liftSets }: SeasonRecords, date: string): CallInput['keyLifts'] {
+  const names = new Map(lifts.filter((lift) => lift.key).map((lift) => [lift.id, lift.name]));
+  return liftSets
+    .filter((set) => set.date <= date)
+    .toSorted(byDate)
+    .flatMap((set) => {
+      const lift = names.get(set.lift);
+      return lift === undefined
+        ? []
+        : [{ day: set.date, lift, loadKg: set.loadKg, repetitions: set.repetitions }];
+    });
+}

@@ -1,0 +1,55 @@
+import { type NutrientSum, sumNutrients } from '../foods/nutrients.ts';
+import { datesUpTo, daysBetween } from '../season/dates.ts';
+import { type Asked, askedOn } from '../targets/asked.ts';
+import { median } from '../trend/robust.ts';
+import { completeness } from './completeness.ts';
+import type { SeasonRecords } from './season-records.ts';
+
+/** A date of the past: what stood on the scale, what was eaten and what was asked for. */
+export interface DayRow {
+  date: string;
+  /** Median of the date's weigh-ins. */
+  weightKg: number | null;
+  /** Null when nothing was logged. */
+  eaten: NutrientSum | null;
+  asked: Asked;
+  complete: boolean;
+  /** True when the athlete said so. */
+  completeStated: boolean;
+}
+
+/** Every date from `from` to `to`, oldest first, none left out. */
+export function dayRows(
+  records: Pick<SeasonRecords, 'athlete' | 'phases' | 'calls' | 'entries' | 'days' | 'weighIns'>,
+  from: string,
+  to: string,
+): DayRow[] {
+  const within = <T extends { date: string }>(items: readonly T[]) =>
+    Map.groupBy(
+      items.filter(({ date }) => date >= from && date <= to),
+      ({ date }) => date,
+    );
+  const entries = within(records.entries);
+  const logs = within(records.days);
+  const weighIns = within(records.weighIns);
+  const turns = new Set([
+    ...records.calls.map(({ date }) => date),
+    ...records.phases.map((phase) => phase.from),
+  ]);
+  let asked: Asked | null = null;
+  return datesUpTo(to, daysBetween(from, to) + 1).map((date) => {
+    // What is asked changes only at a turn, and ten years have few of them.
+    if (asked === null || turns.has(date)) asked = askedOn(records, date);
+    const kg = weighIns.get(date)?.map((weighIn) => weighIn.kg);
+    // Sorted, so that the sum has the same last bit whatever order the entries came in.
+    const eaten = entries.get(date)?.toSorted((a, b) => (a.id < b.id ? -1 : 1)) ?? [];
+    const sum = eaten.length > 0 ? sumNutrients(eaten) : null;
+    return {
+      date,
+      weightKg: kg === undefined ? null : median(kg),
+      eaten: sum,
+      asked,
+      ...completeness(logs.get(date)?.[0], eaten, sum, records.athlete.meals, asked.energyKcal),
+    };
+  });
+}

@@ -1,0 +1,90 @@
+import type { WeeklyCall } from '../call/output.ts';
+import type { WeeklyCallRecord } from '../records/kinds.ts';
+import { addDays } from '../season/dates.ts';
+import { kindOfDay } from '../season/kind-of-day.ts';
+import { aimOf } from '../season/phase-in-force.ts';
+import { type Asked, askedOn } from '../targets/asked.ts';
+import { newestCall } from '../targets/newest-call.ts';
+import { callInput } from './call-input.ts';
+import { type DayRow, dayRows } from './day-rows.ts';
+import { macrosOf } from './macros.ts';
+import type { SeasonRecords } from './season-records.ts';
+import { summarize } from './summarize.ts';
+import { tryCall } from './try-call.ts';
+import type { Macros } from './types.ts';
+import { unitsOf } from './units.ts';
+import type { CallRow, WeekDayRow, WeekView } from './week-types.ts';
+
+const DAYS_SHOWN = 28;
+const WEEK = 7;
+
+/** The weekly call of a date with what it rests on, and the decision on it once there is one. */
+export function weekView(records: SeasonRecords, date: string): WeekView {
+  const { athlete } = records;
+  const asked = askedOn(records, date);
+  const decided = records.calls.filter((call) => call.date < date).toSorted(newestFirst);
+  const decision = newestCall(records.calls, date);
+  const days = dayRows(records, addDays(date, 1 - DAYS_SHOWN), date).map((row) => weekDay(records, row));
+  const last = newestCall(decided, date);
+  return {
+    athlete: athlete.id,
+    date,
+    units: unitsOf(athlete),
+    aim: aimOf(asked.phase),
+    ...callOrWhyNot(records, date, asked),
+    decision: decision?.date === date ? callRow(decision) : null,
+    markInForceG: asked.mark.markG,
+    carbohydrateBand: asked.band,
+    dueOn: last === null ? date : addDays(last.date, WEEK),
+    days,
+    last7: summarize(days.slice(-WEEK)),
+    last28: summarize(days),
+    earlierCalls: decided.map(callRow),
+  };
+}
+
+function newestFirst(a: WeeklyCallRecord, b: WeeklyCallRecord): number {
+  return a.date + a.id > b.date + b.id ? -1 : 1;
+}
+
+function callOrWhyNot(
+  records: SeasonRecords,
+  date: string,
+  asked: Asked,
+): { call: WeeklyCall; noCall: null } | { call: null; noCall: string } {
+  if (asked.phase === null) {
+    return {
+      call: null,
+      noCall: 'No phase has started yet. Begin one on the Plan page, and the call has an aim.',
+    };
+  }
+  return tryCall(callInput(records, date));
+}
+
+function weekDay({ athlete }: SeasonRecords, row: DayRow): WeekDayRow {
+  return {
+    date: row.date,
+    kindOfDay: kindOfDay(athlete.training, row.date),
+    weightKg: row.weightKg,
+    intake: row.eaten === null ? null : macrosOf(row.eaten),
+    prescribed: macrosAsked(row.asked),
+    complete: row.complete,
+    completeStated: row.completeStated,
+  };
+}
+
+function macrosAsked({ energyKcal, protein, mark, fat }: Asked): Macros {
+  return { energyKcal, proteinG: protein.quotaG, carbohydrateG: mark.markG, fatG: fat.targetG };
+}
+
+function callRow({
+  date,
+  verdict,
+  decision,
+  proposedG,
+  markG,
+  bodyMassKg,
+  summary,
+}: WeeklyCallRecord): CallRow {
+  return { date, verdict, decision, proposedG, markG, bodyMassKg, summary };
+}
