@@ -13,7 +13,7 @@ export function whyRefused(change: Pick<Change, 'kind' | 'fields'>): string | nu
   const shape: Record<string, z.ZodMiniType> = kinds[change.kind].shape;
   for (const [field, value] of Object.entries(change.fields)) {
     const schema = Object.hasOwn(shape, field) ? shape[field] : undefined;
-    const parsed = schema?.safeParse(value);
+    const parsed = schema?.safeParse(value === null ? undefined : value);
     if (parsed !== undefined && !parsed.success) {
       const detail = parsed.error.issues[0];
       const where = [change.kind, field, ...(detail?.path ?? [])].join('.');
