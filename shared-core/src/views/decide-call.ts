@@ -1,0 +1,42 @@
+import type { FieldsOf } from '../records/kinds.ts';
+import { bodyMassInForce } from '../targets/body-mass.ts';
+import { roundTo } from '../units/round.ts';
+import { bodyView } from './body.ts';
+import type { SeasonRecords } from './season-records.ts';
+import { weekView } from './week.ts';
+
+/** What the athlete makes of a call. `markG` goes with `changed`: the mark, g a day, taken instead of the proposed one. */
+export interface Decision {
+  decision: 'accepted' | 'changed' | 'declined';
+  markG?: number;
+}
+
+/**
+ * The weekly-call record of a decision on the call of `date`, made at `at` (ms since 1970), or null when there is no
+ * call to decide on. Body mass in force follows the bodyweight line of that date, so it never follows one weigh-in.
+ */
+export function decideCall(
+  records: SeasonRecords,
+  date: string,
+  { decision, markG }: Decision,
+  at: number,
+): FieldsOf<'weekly-call'> | null {
+  const { call } = weekView(records, date);
+  if (call === null) return null;
+  const taken = {
+    accepted: call.carbohydrateG,
+    changed: markG ?? call.carbohydrateG,
+    declined: call.markInForceG,
+  };
+  const line = bodyView(records, date).points.at(-1)?.lineKg;
+  return {
+    date,
+    verdict: call.verdict,
+    decision,
+    proposedG: call.carbohydrateG,
+    markG: taken[decision],
+    bodyMassKg: roundTo(line?.mean ?? bodyMassInForce(records.athlete.startMassKg, records.calls, date), 0.1),
+    summary: call.summary.join(' '),
+    at,
+  };
+}

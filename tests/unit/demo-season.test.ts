@@ -1,0 +1,41 @@
+import { whyRefused } from '@platewright/core/changes/check.ts';
+import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
+import { addDays } from '@platewright/core/season/dates.ts';
+import { gatherSeason } from '@platewright/core/views/gather.ts';
+import { weekView } from '@platewright/core/views/week.ts';
+import { describe, expect, it } from 'vitest';
+import { demoSeason } from '../../fixtures/season/generate.ts';
+import { DEMO_ATHLETE } from '../../fixtures/season/journal.ts';
+
+function seasonOf(endDate: string) {
+  const records = new Map<string, StoredRecord>();
+  for (const change of demoSeason(endDate)) {
+    records.set(change.record, applyChange(records.get(change.record), change));
+  }
+  const season = gatherSeason([...records.values()], DEMO_ATHLETE);
+  if (season === null) throw new Error('the demo season has no athlete');
+  return season;
+}
+
+describe('demo season', () => {
+  it('is the same for the same date and seed, and holds only changes the daemon accepts', () => {
+    const season = demoSeason('2026-11-25');
+    expect(demoSeason('2026-11-25')).toEqual(season);
+    expect(season.map(whyRefused).filter((reason) => reason !== null)).toEqual([]);
+  });
+
+  it('spans 26 weeks with weigh-ins, tape, entries, key lifts and calls', () => {
+    const season = seasonOf('2026-11-25');
+    expect(season.phases.map((phase) => phase.from).toSorted()[0]).toBe(addDays('2026-11-25', -181));
+    expect(season.weighIns.length).toBeGreaterThan(140);
+    expect(season.entries.length).toBeGreaterThan(2500);
+    expect(season.calls.length).toBeGreaterThan(20);
+    expect(new Set(season.tape.map((tape) => tape.site)).size).toBe(5);
+    expect(new Set(season.liftSets.map((set) => set.lift)).size).toBe(5);
+  });
+
+  it.each([0, 1, 2])('ends %i days on with an open call that raises the mark', (days) => {
+    const end = addDays('2026-11-25', days * 25);
+    expect(weekView(seasonOf(end), end)).toMatchObject({ decision: null, call: { verdict: 'up' } });
+  });
+});
