@@ -32,6 +32,9 @@ const mealsForSmall = 4;
 const afterWake = 30;
 const beforeSleep = 60;
 const leastGap = 45;
+/** Minutes of the night's fast that count when the day's gaps are made even. */
+const nightBefore = 120;
+const nightAfter = 60;
 
 /** Times of the day's meals, in order, all between wake and sleep, in whole five minutes. */
 export function mealTimes(day: EatingDay, kind: KindOfDay): MealTime[] {
@@ -77,9 +80,10 @@ function aroundSession(meals: number, wake: number, sleep: number, training: num
     ...fixed,
     ...spread(others - early, sleep - beforeSleep, last.minutes).reverse(),
   ]).filter((times) => gaps(times).every((gap) => gap >= leastGap));
+  // The night is a gap as well: its two ends weigh more than their minutes awake.
   const unevenness = (times: readonly MealTime[]) =>
-    [{ minutes: wake }, ...times, { minutes: sleep }].reduce(
-      (sum, { minutes }, i, all) => sum + (i === 0 ? 0 : (minutes - (all[i - 1]?.minutes ?? minutes)) ** 2),
+    gaps([{ minutes: wake - nightBefore }, ...times, { minutes: sleep + nightAfter }]).reduce(
+      (sum, gap) => sum + gap ** 2,
       0,
     );
   return options.sort((a, b) => unevenness(a) - unevenness(b))[0] ?? null;
@@ -106,7 +110,7 @@ function spread(count: number, from: number, to: number): MealTime[] {
   }));
 }
 
-function gaps(times: readonly MealTime[]): number[] {
+function gaps(times: readonly Pick<MealTime, 'minutes'>[]): number[] {
   return times.slice(1).map(({ minutes }, i) => minutes - (times[i]?.minutes ?? 0));
 }
 

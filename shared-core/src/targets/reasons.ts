@@ -109,7 +109,7 @@ function fat({ numbers }: Figures): Reason {
       ? `${fatLimits.gPerKg} g/kg, the larger of that and 15 % of energy`
       : `15 % of energy, the larger of that and ${fatLimits.gPerKg} g/kg`;
   const usual =
-    share < fatLimits.usualShare
+    Math.round(100 * share) < 100 * fatLimits.usualShare
       ? `, under the usual 20 to 35 % (IOM 2005), which gave way to protein and carbohydrate`
       : '';
   return {

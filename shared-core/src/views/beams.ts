@@ -17,11 +17,11 @@ export function proteinBeam(targets: DayTargets, eatenG: number, meals: readonly
     return { atG: quota, label: String(meal), reached: eaten >= quota - ROUNDING_G };
   });
   const { quotaG } = targets.protein;
-  const missed = notches.filter((notch) => !notch.reached).map((notch) => notch.label);
-  const spread =
-    missed.length === 0
-      ? 'Every meal’s notch is reached.'
-      : `Notches not reached: ${missed.map((label) => `meal ${label}`).join(', ')}.`;
+  const latest = meals.findLastIndex((meal) => meal.energyKcal > 0);
+  const short = notches.filter((notch, i) => i <= latest && !notch.reached);
+  const reached = `${notches.filter((notch) => notch.reached).length} of ${notches.length} notches reached.`;
+  const behind =
+    short.length === 0 ? '' : ` Short of its notch: ${short.map(({ label }) => `meal ${label}`).join(', ')}.`;
   return {
     name: 'Protein',
     eatenG,
@@ -30,7 +30,7 @@ export function proteinBeam(targets: DayTargets, eatenG: number, meals: readonly
     bracket: null,
     pointer: { atG: quotaG, label: 'quota' },
     post: null,
-    words: `${ofAim('Protein', eatenG, quotaG, 'quota')} ${spread}`,
+    words: `${ofAim('Protein', eatenG, quotaG, 'quota')} ${reached}${behind}`,
   };
 }
 

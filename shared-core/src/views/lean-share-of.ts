@@ -61,8 +61,8 @@ function normal({ mean, interval90 }: Estimate): { mean: number; sd: number } {
 function energyOver(input: CallInput, from: string): { mean: number; sd: number } | null {
   const known = bodyweightLine({ ...input, days: input.days.filter(({ day }) => day <= from) }).at(-1);
   if (known === undefined) return null;
-  const window = input.days.filter(({ day }) => day > from);
-  return energyBalance(window.map(loggedKcal), normal(known.maintenanceKcal));
+  const after = input.days.filter(({ day }) => day > from);
+  return energyBalance(after.map(loggedKcal), normal(known.maintenanceKcal));
 }
 
 function loggedKcal({ intake }: CallDay): number | null {

@@ -1,0 +1,94 @@
+import { dayTargets } from '@platewright/core/targets/day-targets.ts';
+import { describe, expect, it } from 'vitest';
+import { athleteOf, callOf, phaseOf } from '../support/season.ts';
+
+const date = '2026-02-02';
+const cut = phaseOf({ aim: 'pre-contest', pacePercentPerWeek: -0.7, bandLow: -0.9, bandHigh: -0.5 });
+
+function targetsOf(
+  athlete: ReturnType<typeof athleteOf>,
+  phase = phaseOf(),
+  calls = [] as ReturnType<typeof callOf>[],
+) {
+  return dayTargets({ athlete, phases: [phase], calls }, date);
+}
+
+describe('rules that give way', () => {
+  it('says that the band leaves a beginner of 60 kg at the evidence’s rate far under what the aim needs', () => {
+    const { gaveWay, energyKcal } = targetsOf(
+      athleteOf({ startMassKg: 60, heightCm: 175, birthYear: 2005, proteinGPerKg: 1.6 }),
+    );
+    expect(energyKcal).toBeLessThan(1700);
+    expect(gaveWay.join(' ')).toMatch(/energy estimate gave way to the carbohydrate mark.*under/);
+    expect(gaveWay.join(' ')).toMatch(/starting mark of about \d{3} g/);
+  });
+
+  it('says that the band takes an athlete of 140 kg far over it, and which mark would be nearer', () => {
+    const { gaveWay } = targetsOf(athleteOf({ startMassKg: 140, heightCm: 185, birthYear: 1990 }));
+    expect(gaveWay.join(' ')).toMatch(/energy estimate gave way.*over/);
+  });
+
+  it('says that the band and a loss contradict each other before a contest', () => {
+    expect(targetsOf(athleteOf(), cut).gaveWay.join(' ')).toMatch(/energy estimate gave way.*over/);
+  });
+
+  it('is silent about the estimate once a weekly call was decided, and says that the mark left the band', () => {
+    const { gaveWay } = targetsOf(athleteOf(), cut, [callOf({ markG: 300 })]);
+    expect(gaveWay.join(' ')).not.toMatch(/estimate/);
+    expect(gaveWay.join(' ')).toMatch(/band of 452 g to 602 g gave way to the mark of 300 g, below it/);
+  });
+
+  it('names protein beyond 35 % of energy and carbohydrate under 130 g', () => {
+    const text = targetsOf(athleteOf(), cut, [callOf({ markG: 100 })]).gaveWay.join(' ');
+    expect(text).toMatch(/35 % of energy from protein gave way/);
+    expect(text).toMatch(/130 g of carbohydrate.*gave way to the mark of 100 g/);
+  });
+
+  it('lifts a fat target that lies under the floor', () => {
+    const targets = targetsOf(athleteOf({ fatGPerKg: 0.4 }));
+    expect(targets.fat.targetG).toBe(targets.fat.floorG);
+    expect(targets.gaveWay.join(' ')).toMatch(/fat target of 36 g gave way to the fat floor of 65 g/);
+  });
+
+  it('says when the quota can’t pay for full meals', () => {
+    const { gaveWay } = targetsOf(athleteOf({ proteinGPerKg: 1.6, meals: 6 }));
+    expect(gaveWay.join(' ')).toMatch(/meal minimum of 0.40 g\/kg \(36 g\) gave way.*pays for 3 such meals/);
+  });
+});
+
+describe('cautions', () => {
+  it('defers to a professional for each stated condition', () => {
+    const { cautions } = targetsOf(
+      athleteOf({ cautions: ['kidney', 'pregnancy', 'eating-disorder', 'diabetes'] }),
+    );
+    expect(cautions).toHaveLength(4);
+    for (const caution of cautions) expect(caution).toMatch(/doctor|dietitian|therapist/);
+    expect(cautions[0]).toMatch(/far less protein/);
+  });
+
+  it('counts the year of the eighteenth birthday as under 18, because the month is not known', () => {
+    expect(targetsOf(athleteOf({ birthYear: 2008 })).cautions.join(' ')).toMatch(/Under 18/);
+    expect(targetsOf(athleteOf({ birthYear: 2007 })).cautions.join(' ')).not.toMatch(/Under 18/);
+  });
+
+  it('warns under 45 and strongly under 30 kcal per kg of fat-free mass', () => {
+    const lean = athleteOf({ fatPercent: 10, proteinGPerKg: 2 });
+    const at = (markG: number) => targetsOf(lean, cut, [callOf({ markG })]).cautions.join(' ');
+    expect(at(700)).toBe('');
+    expect(at(350)).toMatch(/under the 45/);
+    expect(at(150)).toMatch(/under 30: low/);
+  });
+
+  it('warns of energy under rest, and of a very low one', () => {
+    const small = athleteOf({ startMassKg: 60, proteinGPerKg: 1.2, fatGPerKg: 0.5 });
+    const at = (markG: number) =>
+      targetsOf(small, cut, [callOf({ markG, bodyMassKg: 60 })]).cautions.join(' ');
+    expect(at(150)).toMatch(/less than the body uses at rest/);
+    expect(at(20)).toMatch(/only under a doctor.s care/);
+  });
+
+  it('warns of an aim beyond 1 % a week', () => {
+    const fast = { ...cut, pacePercentPerWeek: -1.3, bandLow: -1.5, bandHigh: -1.1 };
+    expect(targetsOf(athleteOf(), fast).cautions.join(' ')).toMatch(/more than 1 %/);
+  });
+});
