@@ -1,4 +1,5 @@
 import type { Athlete, Entry, Phase, WeeklyCallRecord, WeighIn } from '@platewright/core/records/kinds.ts';
+import { datesUpTo } from '@platewright/core/season/dates.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
 import { kgFromPounds } from '@platewright/core/units/mass.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
@@ -87,4 +88,59 @@ export function seasonOf(change: Partial<SeasonRecords> = {}): SeasonRecords {
     standingMeals: [],
     ...change,
   };
+}
+
+/** Numbers from 0 to 1 that are the same in every run (mulberry32). */
+function chance(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+/** A season of so many dates up to `last`, eaten and weighed with some noise, with a decision each week. */
+export function livedSeason(last: string, dates: number, seed = 1): SeasonRecords {
+  const random = chance(seed);
+  const days = datesUpTo(last, dates);
+  const first = days[0] ?? last;
+  const kg = (i: number) => 90 + 0.03 * i + random() - 0.5;
+  return seasonOf({
+    phases: [phaseOf({ from: first })],
+    weighIns: days.filter(() => random() < 0.9).map((date, i) => weighInOf(date, kg(i))),
+    entries: days.flatMap((date) =>
+      [1, 2, 3, 4, 5, 6].map((meal) =>
+        entryOf({
+          id: `entry-${date}-${meal}`,
+          date,
+          meal,
+          grams: 150 + 30 * random(),
+          at: Date.parse(date) + meal,
+        }),
+      ),
+    ),
+    days: [{ id: `day-${last}`, athlete: ID, date: last, complete: false }],
+    tape: days
+      .filter((_, i) => i % 7 === 0)
+      .flatMap((date) => [
+        { id: `waist-${date}`, athlete: ID, date, site: 'waist' as const, cm: 86 + random() },
+        { id: `neck-${date}`, athlete: ID, date, site: 'neck' as const, cm: 40 + random() / 2 },
+      ]),
+    lifts: [{ id: 'lift-1', athlete: ID, name: 'Squat', key: true, smallestStepKg: 2.5 }],
+    liftSets: days
+      .filter((_, i) => i % 7 === 1)
+      .map((date, i) => ({
+        id: `set-${date}`,
+        athlete: ID,
+        date,
+        lift: 'lift-1',
+        loadKg: 140 + 2.5 * i,
+        repetitions: 5,
+      })),
+    calls: days
+      .filter((date, i) => i % 7 === 6 && date !== last)
+      .map((date, i) => callOf({ date, markG: 520 + 5 * (i % 4), bodyMassKg: 90 + 0.2 * i })),
+  });
 }

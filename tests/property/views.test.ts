@@ -1,0 +1,119 @@
+import type { Json } from '@platewright/core/changes/change.ts';
+import { formatClock } from '@platewright/core/changes/clock.ts';
+import type { StoredRecord } from '@platewright/core/changes/merge.ts';
+import type { Kind } from '@platewright/core/records/kinds.ts';
+import { bodyView } from '@platewright/core/views/body.ts';
+import { dayView } from '@platewright/core/views/day.ts';
+import { gatherSeason } from '@platewright/core/views/gather.ts';
+import { larderView } from '@platewright/core/views/larder.ts';
+import { planView } from '@platewright/core/views/plan.ts';
+import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
+import { weekView } from '@platewright/core/views/week.ts';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { athleteOf, entryOf, livedSeason, seasonOf } from '../support/season.ts';
+
+const last = '2026-02-22';
+const season = {
+  ...livedSeason(last, 45),
+  foods: [3, 1, 2].map((n) => ({
+    id: `food-${n}`,
+    athlete: 'athlete-1',
+    name: n === 3 ? 'Oats' : `Food ${n}`,
+    aliases: [],
+    state: 'dry' as const,
+    per100: entryOf().per100,
+    portions: [],
+  })),
+  standingMeals: [
+    { id: 'meal-1', athlete: 'athlete-1', name: 'First', items: [{ food: 'food-3', grams: 80 }] },
+    { id: 'meal-2', athlete: 'athlete-1', name: 'Second', items: [{ food: 'gone', grams: 80 }] },
+  ],
+};
+
+function stored(kind: Kind, records: readonly { id: string; athlete: string }[]): StoredRecord[] {
+  return records.map(({ id, athlete, ...rest }) => {
+    const fields: Record<string, Json> = JSON.parse(JSON.stringify(rest));
+    const clocks = Object.fromEntries(Object.keys(fields).map((field) => [field, formatClock(1, 0, 'a')]));
+    return { id, athlete, kind, fields, clocks };
+  });
+}
+
+const all: StoredRecord[] = [
+  ...stored('athlete', [season.athlete]),
+  ...stored('phase', season.phases),
+  ...stored('food', season.foods),
+  ...stored('entry', season.entries),
+  ...stored('day', season.days),
+  ...stored('weigh-in', season.weighIns),
+  ...stored('tape', season.tape),
+  ...stored('lift', season.lifts),
+  ...stored('lift-set', season.liftSets),
+  ...stored('weekly-call', season.calls),
+  ...stored('standing-meal', season.standingMeals),
+];
+
+function views(records: SeasonRecords): unknown {
+  return {
+    day: dayView(records, last, 800),
+    week: weekView(records, last),
+    body: bodyView(records, last),
+    plan: planView(records, last),
+    larder: larderView(records),
+  };
+}
+
+function shuffled<T>(items: readonly T[]): fc.Arbitrary<T[]> {
+  return fc.shuffledSubarray([...items], { minLength: items.length, maxLength: items.length });
+}
+
+describe('views', () => {
+  it('are the same, to the last bit, whichever order the records came in', () => {
+    // Compared as one text, and only whether it is the same: a difference would fill the screen.
+    const text = (records: SeasonRecords | null) => (records === null ? '' : JSON.stringify(views(records)));
+    const gathered = text(gatherSeason(all, 'athlete-1'));
+    fc.assert(
+      fc.property(shuffled(all), (records) => {
+        expect(text(gatherSeason(records, 'athlete-1')) === gathered).toBe(true);
+      }),
+      { numRuns: 15 },
+    );
+    const given = text(season);
+    fc.assert(
+      fc.property(shuffled(season.entries), shuffled(season.weighIns), shuffled(season.calls), (e, w, c) => {
+        expect(text({ ...season, entries: e, weighIns: w, calls: c }) === given).toBe(true);
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  it('leave less for the day’s meals by what was eaten, and never less than nothing', () => {
+    const grams = fc.double({ min: 0, max: 120, noNaN: true });
+    const eaten = fc.array(
+      fc.record({ meal: fc.integer({ min: 1, max: 8 }), proteinG: grams, carbohydrateG: grams, fatG: grams }),
+      { maxLength: 12 },
+    );
+    const meals = fc.integer({ min: 3, max: 8 });
+    fc.assert(
+      fc.property(eaten, meals, fc.integer({ min: -100, max: 1700 }), (foods, count, now) => {
+        const entries = foods.map(({ meal, ...per100 }, i) =>
+          entryOf({ id: `e${i}`, meal, per100: { ...per100, energyKcal: 9 * per100.fatG }, at: i }),
+        );
+        const view = dayView(seasonOf({ athlete: athleteOf({ meals: count }), entries }), '2026-02-02', now);
+        expect(view.nextMeal).toBeGreaterThanOrEqual(1);
+        expect(view.nextMeal).toBeLessThanOrEqual(count);
+        const asked = {
+          proteinG: view.targets.protein.quotaG,
+          carbohydrateG: view.targets.carbohydrate.markG,
+          fatG: view.targets.fat.targetG,
+        };
+        for (const gram of ['proteinG', 'carbohydrateG', 'fatG'] as const) {
+          for (const meal of view.meals) expect(meal.left[gram]).toBeGreaterThanOrEqual(0);
+          const left = view.meals.reduce((sum, meal) => sum + meal.left[gram], 0);
+          expect(left).toBeCloseTo(Math.max(0, asked[gram] - view.eaten[gram]), 6);
+        }
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
