@@ -1,0 +1,66 @@
+import { Hono } from 'hono';
+import { methodNotAllowed } from 'hono/method-not-allowed';
+import * as z from 'zod/mini';
+import { limitBody } from './body.ts';
+import type { Deps, Env } from './deps.ts';
+import { hostGuard, originGuard } from './guard.ts';
+import { secureHeaders } from './headers.ts';
+import { servePage } from './pages.ts';
+import { ProblemError, problemResponse, toProblem } from './problem.ts';
+import { deviceRoutes } from './routes/devices.ts';
+import { eventRoutes } from './routes/events.ts';
+import { pairingRoutes } from './routes/pairing.ts';
+import { recordRoutes } from './routes/records.ts';
+import { syncRoutes } from './routes/sync.ts';
+import { systemRoutes } from './routes/system.ts';
+import { viewRoutes } from './routes/views.ts';
+import { weeklyCallRoutes } from './routes/weekly-call.ts';
+
+// Reasons of refusals are read by people.
+z.config(z.locales.en());
+
+export type App = ReturnType<typeof createApp>;
+
+/** The daemon's HTTP interface, without a socket. */
+export function createApp(deps: Deps) {
+  const app = new Hono<Env>();
+  app.use(hostGuard(deps.isOwnHost), secureHeaders, originGuard, limitBody);
+  app.use(
+    methodNotAllowed({
+      app,
+      onMethodNotAllowed: (c, methods) => problemResponse(c, notAllowed(methods)),
+    }),
+  );
+  app.onError((error, c) => {
+    const problem = toProblem(error);
+    if (problem.status === 500) console.error(error);
+    return problemResponse(c, problem);
+  });
+  app.notFound((c) => {
+    const isPage = /^(GET|HEAD)$/.test(c.req.method) && !c.req.path.startsWith('/v1/');
+    const page = isPage && deps.pages !== null ? servePage(c, deps.pages) : null;
+    return page ?? problemResponse(c, notFound(isPage && deps.pages === null));
+  });
+  return app
+    .route('/v1', systemRoutes(deps))
+    .route('/v1', pairingRoutes(deps))
+    .route('/v1', syncRoutes(deps))
+    .route('/v1', recordRoutes(deps))
+    .route('/v1', viewRoutes(deps))
+    .route('/v1', weeklyCallRoutes(deps))
+    .route('/v1', deviceRoutes(deps))
+    .route('/v1', eventRoutes(deps));
+}
+
+function notAllowed(methods: readonly string[]): ProblemError {
+  const allow = methods.join(', ');
+  return new ProblemError(405, 'method', { detail: `This address takes ${allow}.`, headers: { allow } });
+}
+
+function notFound(unbuilt: boolean): ProblemError {
+  return new ProblemError(404, 'not-found', {
+    detail: unbuilt
+      ? 'The dashboard is not built. Start the daemon with npm start, which builds it.'
+      : 'There is nothing at this address. The addresses are listed at /v1/openapi.json.',
+  });
+}

@@ -1,0 +1,107 @@
+import * as z from 'zod/mini';
+import { api, components } from './api.ts';
+
+const SCHEMAS = '#/components/schemas/';
+
+type ApiRoute = (typeof api)[number];
+
+/** The API as an OpenAPI 3.1 document, made from the schemas that also check each request. */
+export function openApi() {
+  const paths: Record<string, Record<string, object>> = {};
+  for (const route of api) paths[route.path] = { ...paths[route.path], [route.method]: operation(route) };
+  return {
+    openapi: '3.1.1',
+    info: {
+      title: 'Platewright',
+      version: '1',
+      description: 'Records go in, views come out. Loopback only; every device is paired with a code.',
+      license: { name: 'MIT', identifier: 'MIT' },
+    },
+    servers: [{ url: '/' }],
+    security: [{ token: [] }, { cookie: [] }],
+    paths,
+    components: {
+      schemas: componentSchemas(),
+      securitySchemes: {
+        token: { type: 'http', scheme: 'bearer', description: 'An extension’s token, from pairing.' },
+        cookie: {
+          type: 'apiKey',
+          in: 'cookie',
+          name: 'platewright-8787',
+          description: 'The dashboard’s; the name carries the port.',
+        },
+      },
+    },
+  };
+}
+
+function operation(route: ApiRoute): object {
+  const parameters = [
+    ...pathParameters(route.path),
+    ...(route.query === undefined ? [] : queryParameters(route.query)),
+  ];
+  return {
+    operationId: route.id,
+    summary: route.summary,
+    ...(route.open === undefined ? {} : { security: [] }),
+    ...(parameters.length === 0 ? {} : { parameters }),
+    ...(route.body === undefined
+      ? {}
+      : { requestBody: { required: true, content: content('application/json', reference(route.body)) } }),
+    responses: {
+      ...answer(route.answer),
+      default: {
+        description: 'A problem',
+        content: content('application/problem+json', reference('Problem')),
+      },
+    },
+  };
+}
+
+function answer(name: ApiRoute['answer']): object {
+  if (name === 'none') return { 204: { description: 'Done' } };
+  const [type, schema] =
+    name === 'events' ? ['text/event-stream', { type: 'string' }] : ['application/json', reference(name)];
+  return { 200: { description: 'The answer', content: content(type, schema) } };
+}
+
+function content(type: string, schema: object): object {
+  return { [type]: { schema } };
+}
+
+function reference(name: string): { $ref: string } {
+  return { $ref: SCHEMAS + name };
+}
+
+function pathParameters(path: string): object[] {
+  return [...path.matchAll(/\{(\w+)\}/g)].map(([, name]) => ({
+    name,
+    in: 'path',
+    required: true,
+    schema: { type: 'string' },
+  }));
+}
+
+function queryParameters(query: z.ZodMiniObject): object[] {
+  const { properties = {}, required = [] } = z.toJSONSchema(query, { io: 'input' });
+  return Object.entries(properties).map(([name, schema]) => ({
+    name,
+    in: 'query',
+    required: required.includes(name),
+    schema,
+  }));
+}
+
+/** Zod puts what calls itself into a schema `__shared`; OpenAPI wants it among the others. */
+function componentSchemas(): object {
+  const registry = z.registry<{ id: string }>();
+  for (const [id, schema] of Object.entries(components)) registry.add(schema, { id });
+  const { schemas } = z.toJSONSchema(registry, { io: 'input', uri: (id) => SCHEMAS + id });
+  const { __shared: shared, ...named } = schemas;
+  for (const schema of Object.values(named)) {
+    delete schema.$id;
+    delete schema.$schema;
+  }
+  const text = JSON.stringify({ ...named, ...shared?.$defs });
+  return JSON.parse(text.replaceAll(`${SCHEMAS}__shared#/$defs/`, SCHEMAS));
+}

@@ -1,0 +1,79 @@
+import type { Problem } from '@platewright/core/protocol/records.ts';
+import type { Context } from 'hono';
+import { HTTPException } from 'hono/http-exception';
+import { StoreTrouble } from '../store/trouble.ts';
+
+type Status = 400 | 401 | 403 | 404 | 405 | 409 | 413 | 415 | 422 | 429 | 500 | 503 | 507;
+
+interface Details {
+  /** What is wrong and what to do, for the person who reads it. */
+  detail: string;
+  errors?: { pointer: string; detail: string }[];
+  headers?: Record<string, string>;
+}
+
+/** An answer that is an error, as RFC 9457 problem details. `slug` names it for programs. */
+export class ProblemError extends Error {
+  readonly status: Status;
+  readonly slug: string;
+  readonly details: Details;
+
+  constructor(status: Status, slug: string, details: Details) {
+    super(details.detail);
+    this.name = 'ProblemError';
+    this.status = status;
+    this.slug = slug;
+    this.details = details;
+  }
+}
+
+const TITLES: Record<Status, string> = {
+  400: 'Not understood',
+  401: 'Not paired',
+  403: 'Refused',
+  404: 'Not found',
+  405: 'Method not allowed',
+  409: 'In conflict with what is stored',
+  413: 'Too large',
+  415: 'Not JSON',
+  422: 'Not valid',
+  429: 'Too many tries',
+  500: 'Fault in the daemon',
+  503: 'The store does not answer',
+  507: 'The disk is full',
+};
+
+/** The problem as a response; never with a stack, a path or what was sent. */
+export function problemResponse(c: Context, { status, slug, details }: ProblemError): Response {
+  const { detail, errors, headers = {} } = details;
+  const body: Problem = {
+    type: `urn:platewright:problem:${slug}`,
+    title: TITLES[status],
+    status,
+    detail,
+    ...(errors === undefined ? {} : { errors }),
+  };
+  return c.body(JSON.stringify(body), status, { ...headers, 'content-type': 'application/problem+json' });
+}
+
+/** Whatever was thrown, as the problem to answer with. */
+export function toProblem(error: unknown): ProblemError {
+  if (error instanceof ProblemError) return error;
+  if (error instanceof HTTPException) {
+    return new ProblemError(400, 'malformed', {
+      detail: 'The request could not be read. Send JSON in UTF-8.',
+    });
+  }
+  if (error instanceof StoreTrouble) {
+    return error.code === 'full'
+      ? new ProblemError(507, 'disk-full', {
+          detail: 'The disk is full. Nothing was saved; free some space and send again.',
+        })
+      : new ProblemError(503, 'store', {
+          detail: 'The store does not answer. Run platewright doctor where the daemon runs.',
+        });
+  }
+  return new ProblemError(500, 'fault', {
+    detail: 'The daemon met a fault; what it was stands in its output. Nothing was saved by this request.',
+  });
+}

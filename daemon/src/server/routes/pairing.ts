@@ -1,0 +1,75 @@
+import { pairRequestSchema, type pairResponseSchema } from '@platewright/core/protocol/devices.ts';
+import { Hono } from 'hono';
+import type * as z from 'zod/mini';
+import type { CodeOutcome, StoredDevice } from '../../store/store.ts';
+import { setTokenCookie } from '../auth.ts';
+import { json } from '../body.ts';
+import type { Deps, Env } from '../deps.ts';
+import { ProblemError } from '../problem.ts';
+import { newDeviceId, newToken, readCode, sha256 } from '../secrets.ts';
+
+/** Failed tries in this time before every try is refused: two codes' worth, so that a typing person is not hit. */
+const FAILURES_ALLOWED = 10;
+const FAILURE_WINDOW_MS = 10 * 60_000;
+
+/** A single-use code makes a device. */
+export function pairingRoutes({ store, now }: Deps) {
+  let failures: number[] = [];
+
+  async function useCode(typed: string): Promise<void> {
+    failures = failures.filter((at) => now() - at < FAILURE_WINDOW_MS);
+    const oldest = failures[0];
+    if (oldest !== undefined && failures.length >= FAILURES_ALLOWED)
+      throw tooMany(oldest + FAILURE_WINDOW_MS - now());
+    const outcome = await store.takeCode(sha256(readCode(typed)), now());
+    if (outcome === 'right') return;
+    failures.push(now());
+    throw wrongCode(outcome);
+  }
+
+  return new Hono<Env>().post('/pair', json(pairRequestSchema), async (c) => {
+    const { code, name, kind } = c.req.valid('json');
+    const origin = c.get('extension');
+    if ((kind === 'extension') !== (origin !== null)) throw wrongOrigin();
+    await useCode(code);
+    const token = newToken();
+    const device: StoredDevice = {
+      id: newDeviceId(now()),
+      name,
+      kind,
+      origin,
+      tokenHash: sha256(token),
+      pairedAt: now(),
+      lastSeenAt: now(),
+      revokedAt: null,
+    };
+    await store.putDevice(device);
+    if (kind === 'dashboard') setTokenCookie(c, token);
+    const paired: z.infer<typeof pairResponseSchema> = { device: device.id, store: store.id };
+    return c.json(kind === 'extension' ? { ...paired, token } : paired, 200);
+  });
+}
+
+function wrongCode(outcome: Exclude<CodeOutcome, 'right'>): ProblemError {
+  return outcome === 'wrong'
+    ? new ProblemError(403, 'wrong-code', {
+        detail: 'That is not the code. Look again; after five wrong tries it is no longer good.',
+      })
+    : new ProblemError(403, 'no-code', {
+        detail:
+          'No code waits: it was used, is over ten minutes old, or had five wrong tries. Run platewright pair for a new one.',
+      });
+}
+
+function tooMany(waitMs: number): ProblemError {
+  return new ProblemError(429, 'too-many-tries', {
+    detail: 'Too many wrong codes. Wait ten minutes, then ask for a new code.',
+    headers: { 'retry-after': String(Math.ceil(waitMs / 1000)) },
+  });
+}
+
+function wrongOrigin(): ProblemError {
+  return new ProblemError(403, 'foreign-origin', {
+    detail: 'An extension pairs from its own page, a dashboard from the daemon’s.',
+  });
+}

@@ -1,0 +1,54 @@
+import { bodyView } from '@platewright/core/views/body.ts';
+import { dayView } from '@platewright/core/views/day.ts';
+import { larderView } from '@platewright/core/views/larder.ts';
+import { planView } from '@platewright/core/views/plan.ts';
+import { weekView } from '@platewright/core/views/week.ts';
+import { Hono } from 'hono';
+import type * as z from 'zod/mini';
+import { requireDevice } from '../auth.ts';
+import { query } from '../body.ts';
+import type { Deps, Env } from '../deps.ts';
+import { viewQuerySchema } from '../queries.ts';
+import { athleteOf, athleteTime, daySeason, larderSeason, wholeSeason } from '../season.ts';
+
+/** What the pages show: computed from records, nothing of it stored. */
+export function viewRoutes(deps: Deps) {
+  const { store, now } = deps;
+  const asked = query(viewQuerySchema);
+
+  /** Whose view, of which date, and what that athlete's clock shows. */
+  async function dated(asked: z.infer<typeof viewQuerySchema>) {
+    const athlete = await athleteOf(store, asked.athlete);
+    const clock = athleteTime(athlete, now());
+    return { who: athlete.id, clock, date: asked.date ?? clock.date };
+  }
+
+  return new Hono<Env>()
+    .use('/views/*', requireDevice(deps))
+    .get('/views/day', asked, async (c) => {
+      const { who, clock, date } = await dated(c.req.valid('query'));
+      return c.json(dayView(await daySeason(store, who, date), date, minutesOf(date, clock)), 200);
+    })
+    .get('/views/plan', asked, async (c) => {
+      const { who, date } = await dated(c.req.valid('query'));
+      return c.json(planView(await daySeason(store, who, date), date), 200);
+    })
+    .get('/views/week', asked, async (c) => {
+      const { who, date } = await dated(c.req.valid('query'));
+      return c.json(weekView(await wholeSeason(store, who), date), 200);
+    })
+    .get('/views/body', asked, async (c) => {
+      const { who, date } = await dated(c.req.valid('query'));
+      return c.json(bodyView(await wholeSeason(store, who), date), 200);
+    })
+    .get('/views/larder', asked, async (c) => {
+      const { who } = await dated(c.req.valid('query'));
+      return c.json(larderView(await larderSeason(store, who)), 200);
+    });
+}
+
+/** Minutes of the local clock on a date; a past date is over, a coming one has not begun. */
+function minutesOf(date: string, clock: { date: string; minutes: number }): number {
+  if (date === clock.date) return clock.minutes;
+  return date < clock.date ? Number.POSITIVE_INFINITY : -1;
+}

@@ -1,0 +1,68 @@
+import { readRecord } from '@platewright/core/changes/read.ts';
+import type { Athlete, Kind } from '@platewright/core/records/kinds.ts';
+import { addDays } from '@platewright/core/season/dates.ts';
+import { type LocalTime, localTime } from '@platewright/core/season/local-date.ts';
+import { gatherSeason } from '@platewright/core/views/gather.ts';
+import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
+import type { RecordQuery, Store } from '../store/store.ts';
+import { ProblemError } from './problem.ts';
+
+type Want = RecordQuery & { kind: Kind };
+
+/** Everything that an athlete's views may look at. */
+export async function wholeSeason(store: Store, athlete: string): Promise<SeasonRecords> {
+  return required(gatherSeason(await store.records({ athlete }), athlete));
+}
+
+/** What the larder is made of. */
+export function larderSeason(store: Store, athlete: string): Promise<SeasonRecords> {
+  return partOfSeason(store, athlete, [{ kind: 'food' }, { kind: 'standing-meal' }]);
+}
+
+/**
+ * What a date's targets and meals follow from, and no more, so that a day costs the same after twenty years. Of the
+ * calls only the newest counts: a year back is enough, unless none was decided in it.
+ */
+export async function daySeason(store: Store, athlete: string, date: string): Promise<SeasonRecords> {
+  const wants: Want[] = [
+    { kind: 'phase' },
+    { kind: 'entry', from: date, to: date },
+    { kind: 'day', from: date, to: date },
+  ];
+  const recent = { kind: 'weekly-call', from: addDays(date, -366), to: date } as const;
+  const season = await partOfSeason(store, athlete, [...wants, recent]);
+  if (season.calls.length > 0) return season;
+  return await partOfSeason(store, athlete, [...wants, { kind: 'weekly-call', to: date }]);
+}
+
+/** The athlete asked for, else the first one. */
+export async function athleteOf(store: Store, asked: string | undefined): Promise<Athlete> {
+  const found =
+    asked === undefined
+      ? await store.records({ kind: 'athlete' })
+      : [await store.record(asked, asked)].filter((record) => record !== null);
+  return required(found.map((record) => readRecord('athlete', record)).find((athlete) => athlete !== null));
+}
+
+/** The athlete's date and local clock; by UTC when the time zone on record is none. */
+export function athleteTime(athlete: Athlete, nowMs: number): LocalTime {
+  try {
+    return localTime(nowMs, athlete);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return localTime(nowMs, { ...athlete, timeZone: 'UTC' });
+  }
+}
+
+async function partOfSeason(store: Store, athlete: string, wants: readonly Want[]): Promise<SeasonRecords> {
+  const found = [await store.record(athlete, athlete)].filter((record) => record !== null);
+  for (const want of wants) found.push(...(await store.records({ ...want, athlete })));
+  return required(gatherSeason(found, athlete));
+}
+
+function required<T>(found: T | null | undefined): T {
+  if (found !== null && found !== undefined) return found;
+  throw new ProblemError(404, 'no-athlete', {
+    detail: 'There is no such athlete here yet. Set one up on the dashboard.',
+  });
+}

@@ -1,0 +1,94 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect } from 'vitest';
+import { type App, createApp } from '../../daemon/src/server/app.ts';
+import { loopbackHosts } from '../../daemon/src/server/guard.ts';
+import { createHub, type Hub } from '../../daemon/src/server/hub.ts';
+import { issueCode } from '../../daemon/src/server/issue-code.ts';
+import type { PageFiles } from '../../daemon/src/server/pages.ts';
+import { createWriter } from '../../daemon/src/server/writer.ts';
+import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
+import type { Store } from '../../daemon/src/store/store.ts';
+
+export const HOST = '127.0.0.1:8787';
+export const OWN = `http://${HOST}`;
+export const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
+
+export interface Call {
+  method?: string;
+  headers?: Record<string, string>;
+  body?: unknown;
+}
+
+/** A daemon without a socket, at a time that stands still until it is moved. */
+export class House {
+  readonly folder = mkdtempSync(join(tmpdir(), 'platewright-house-'));
+  readonly store: Store;
+  readonly hub: Hub = createHub(0);
+  readonly app: App;
+  now = Date.parse('2026-03-02T12:00:00Z');
+
+  constructor(pages: PageFiles | null = null) {
+    this.store = openSqliteStore(this.folder, 'owner');
+    const now = () => this.now;
+    const writer = createWriter({ store: this.store, hub: this.hub, now });
+    const isOwnHost = loopbackHosts(() => 8787);
+    this.app = createApp({ store: this.store, hub: this.hub, writer, now, isOwnHost, pages });
+  }
+
+  async call(path: string, { method, headers = {}, body }: Call = {}): Promise<Response> {
+    const init: RequestInit = { method: method ?? (body === undefined ? 'GET' : 'POST') };
+    const json = body === undefined ? {} : { 'content-type': 'application/json' };
+    if (body !== undefined) init.body = typeof body === 'string' ? body : JSON.stringify(body);
+    init.headers = { host: HOST, ...json, ...headers };
+    return await this.app.request(`http://${HOST}${path}`, init);
+  }
+
+  async code(): Promise<string> {
+    return (await issueCode(this.store, this.now)).code;
+  }
+
+  /** Headers of a fresh extension. */
+  async extension(): Promise<Record<string, string>> {
+    const body = { code: await this.code(), name: 'Browser', kind: 'extension' };
+    const answer = await this.call('/v1/pair', { headers: { origin: EXTENSION }, body });
+    expect(answer.status).toBe(200);
+    return { origin: EXTENSION, authorization: `Bearer ${(await answer.json()).token}` };
+  }
+
+  /** Headers of a fresh dashboard. */
+  async dashboard(): Promise<Record<string, string>> {
+    const body = { code: await this.code(), name: 'Page', kind: 'dashboard' };
+    const answer = await this.call('/v1/pair', { headers: { origin: OWN }, body });
+    expect(answer.status).toBe(200);
+    return { origin: OWN, cookie: (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '' };
+  }
+
+  async close(): Promise<void> {
+    this.hub.close();
+    await this.store.close();
+    rmSync(this.folder, { recursive: true });
+  }
+}
+
+/** A new house for each test of a file. */
+export function useHouse(): () => House {
+  let house: House;
+  beforeEach(() => {
+    house = new House();
+  });
+  afterEach(() => house.close());
+  return () => house;
+}
+
+/** A JSON answer, which must be a problem when it is an error. */
+export async function problemOf(answer: Response): Promise<{ type: string; detail: string; status: number }> {
+  expect(answer.headers.get('content-type')).toBe('application/problem+json');
+  const problem = await answer.json();
+  expect(problem.status).toBe(answer.status);
+  expect(problem.title.length).toBeGreaterThan(3);
+  expect(problem.detail.length).toBeGreaterThan(10);
+  expect(JSON.stringify(problem)).not.toMatch(/node_modules|\.ts:|Error:/);
+  return problem;
+}

@@ -1,0 +1,138 @@
+import { describe, expect, it } from 'vitest';
+import { readCode } from '../../daemon/src/server/secrets.ts';
+import { EXTENSION, OWN, problemOf, useHouse } from './house.ts';
+
+const house = useHouse();
+
+function pair(code: string, kind = 'extension', origin = EXTENSION): Promise<Response> {
+  return house().call('/v1/pair', { headers: { origin }, body: { code, name: 'Browser', kind } });
+}
+
+describe('pairing', () => {
+  it('gives an extension its token once and keeps only the hash', async () => {
+    const answer = await pair((await house().code()).toLowerCase());
+    expect(answer.status).toBe(200);
+    expect(answer.headers.get('set-cookie')).toBeNull();
+    const { token, device, store } = await answer.json();
+    expect(token).toMatch(/^[\w-]{43}$/);
+    expect(store).toBe(house().store.id);
+    const [row] = await house().store.devices();
+    expect(row).toMatchObject({ id: device, kind: 'extension', origin: EXTENSION, revokedAt: null });
+    expect(JSON.stringify(row)).not.toContain(token);
+  });
+
+  it('gives a dashboard a cookie that no script can read, and no token', async () => {
+    const answer = await pair(await house().code(), 'dashboard', OWN);
+    expect(Object.keys(await answer.json()).sort()).toEqual(['device', 'store']);
+    const cookie = answer.headers.get('set-cookie') ?? '';
+    expect(cookie).toMatch(/^platewright-8787=[\w-]{43};/);
+    expect(cookie).toMatch(/HttpOnly/);
+    expect(cookie).toMatch(/SameSite=Strict/);
+    expect(cookie).toMatch(/Path=\//);
+  });
+
+  it('takes a code once', async () => {
+    const code = await house().code();
+    expect((await pair(code)).status).toBe(200);
+    const again = await pair(code);
+    expect(again.status).toBe(403);
+    expect((await problemOf(again)).type).toMatch(/no-code$/);
+  });
+
+  it('takes a code for ten minutes', async () => {
+    const code = await house().code();
+    house().now += 10 * 60_000;
+    expect((await problemOf(await pair(code))).type).toMatch(/no-code$/);
+  });
+
+  it('burns codes after five wrong tries, and refuses every try after ten', async () => {
+    const code = await house().code();
+    for (let i = 0; i < 5; i++)
+      expect((await problemOf(await pair('0000-0000'))).type).toMatch(/wrong-code$/);
+    for (let i = 0; i < 5; i++) expect((await problemOf(await pair(code))).type).toMatch(/no-code$/);
+    const fresh = await house().code();
+    const refused = await pair(fresh);
+    expect(refused.status).toBe(429);
+    expect(Number(refused.headers.get('retry-after'))).toBeGreaterThan(0);
+    house().now += 10 * 60_000;
+    expect((await pair(await house().code())).status).toBe(200);
+  });
+
+  it('takes an extension’s code only from an extension, and a page’s only from the page', async () => {
+    expect((await pair(await house().code(), 'dashboard', EXTENSION)).status).toBe(403);
+    expect((await pair(await house().code(), 'extension', OWN)).status).toBe(403);
+  });
+
+  it('reads a code as people write it', () => {
+    expect(readCode(' oil2 -abcd')).toBe('0112ABCD');
+  });
+
+  it('issues codes to who is paired', async () => {
+    const headers = await house().dashboard();
+    const answer = await house().call('/v1/devices/pairing', { method: 'POST', headers });
+    const { code, expiresAt } = await answer.json();
+    expect(code).toMatch(/^[0-9A-HJKMNP-TV-Z]{4}-[0-9A-HJKMNP-TV-Z]{4}$/);
+    expect(expiresAt - house().now).toBe(10 * 60_000);
+    expect((await pair(code)).status).toBe(200);
+  });
+});
+
+describe('a paired device', () => {
+  it('is known by its own kind of secret only', async () => {
+    const { authorization = '' } = await house().extension();
+    const { cookie = '' } = await house().dashboard();
+    const status = async (headers: Record<string, string>) =>
+      (await house().call('/v1/session', { headers })).status;
+    expect(await status({ authorization })).toBe(200);
+    expect(await status({ authorization, origin: EXTENSION })).toBe(200);
+    expect(await status({ cookie })).toBe(200);
+    expect(await status({})).toBe(401);
+    expect(await status({ authorization: `Bearer ${'a'.repeat(43)}` })).toBe(401);
+    expect(await status({ authorization: 'Bearer short' })).toBe(401);
+    expect(await status({ cookie: cookie.replace('platewright-8787=', 'platewright-1=') })).toBe(401);
+    const secret = cookie.split('=')[1] ?? '';
+    expect(await status({ authorization: `Bearer ${secret}` })).toBe(401);
+    expect(await status({ cookie: `platewright-8787=${authorization.slice(7)}` })).toBe(401);
+    expect(await status({ cookie, origin: EXTENSION })).toBe(401);
+    const other = EXTENSION.replace('a', 'b');
+    expect(await status({ authorization, origin: other })).toBe(401);
+  });
+
+  it('is let go with the next request', async () => {
+    const extension = await house().extension();
+    const dashboard = await house().dashboard();
+    const list = async () =>
+      (await (await house().call('/v1/devices', { headers: dashboard })).json()).devices;
+    const first = (await list()).find(({ kind }: { kind: string }) => kind === 'extension');
+    expect(first).toMatchObject({ revoked: false, current: false, name: 'Browser' });
+    expect(JSON.stringify(first)).not.toMatch(/hash/i);
+    const gone = await house().call(`/v1/devices/${first.id}`, { method: 'DELETE', headers: dashboard });
+    expect(gone.status).toBe(204);
+    const refused = await house().call('/v1/session', { headers: extension });
+    expect(refused.status).toBe(401);
+    expect(refused.headers.get('www-authenticate')).toMatch(/^Bearer/);
+    await problemOf(refused);
+    expect(await list()).toContainEqual(expect.objectContaining({ id: first.id, revoked: true }));
+    const nobody = await house().call('/v1/devices/nobody', { method: 'DELETE', headers: dashboard });
+    expect(nobody.status).toBe(404);
+    await problemOf(nobody);
+  });
+
+  it('shows when it was last seen, to the minute', async () => {
+    const headers = await house().extension();
+    house().now += 30_000;
+    await house().call('/v1/session', { headers });
+    const seen = async () => (await house().store.devices())[0]?.lastSeenAt;
+    expect(await seen()).toBe(house().now - 30_000);
+    house().now += 30_000;
+    await house().call('/v1/session', { headers });
+    expect(await seen()).toBe(house().now);
+  });
+
+  it('learns who it is and which athletes there are', async () => {
+    const headers = await house().extension();
+    const session = await (await house().call('/v1/session', { headers })).json();
+    expect(session).toMatchObject({ name: 'Browser', store: house().store.id, demo: false, athletes: [] });
+    expect(session.now).toBe(house().now);
+  });
+});

@@ -1,0 +1,142 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { ATHLETE, athleteFields, entryFields, phaseFields } from './fields.ts';
+import { problemOf, useHouse } from './house.ts';
+
+const house = useHouse();
+let headers: Record<string, string>;
+beforeEach(async () => {
+  headers = await house().dashboard();
+});
+
+async function store(...edits: object[]): Promise<void> {
+  expect((await house().call('/v1/records', { headers, body: { edits } })).status).toBe(200);
+}
+
+async function setUp(): Promise<void> {
+  await store(
+    { kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields: athleteFields },
+    { kind: 'phase', athlete: ATHLETE, id: 'p', fields: phaseFields },
+  );
+}
+
+async function view(name: string, query = '') {
+  const answer = await house().call(`/v1/views/${name}${query}`, { headers });
+  expect(answer.status).toBe(200);
+  return await answer.json();
+}
+
+describe('a view', () => {
+  it.each(['day', 'plan', 'week', 'body', 'larder'])('%s of nobody says what to do', async (name) => {
+    for (const query of ['', '?athlete=bob']) {
+      const answer = await house().call(`/v1/views/${name}${query}`, { headers });
+      expect(answer.status).toBe(404);
+      expect((await problemOf(answer)).detail).toMatch(/Set one up/);
+    }
+    expect((await house().call(`/v1/views/${name}`)).status).toBe(401);
+  });
+
+  it('of a day shows the entries of that day', async () => {
+    await setUp();
+    await store(
+      { kind: 'entry', athlete: ATHLETE, fields: entryFields('2026-03-02', 200) },
+      { kind: 'entry', athlete: ATHLETE, fields: entryFields('2026-03-01', 100) },
+    );
+    const today = await view('day');
+    expect(today.date).toBe('2026-03-02');
+    expect(today.eaten.proteinG).toBeCloseTo(46);
+    expect((await view('day', '?date=2026-03-01')).eaten.proteinG).toBeCloseTo(23);
+    expect((await view('day', '?date=2026-03-09')).eaten.proteinG).toBe(0);
+  });
+
+  it('without a date is of the athlete’s own day, which changes at the roll-over hour there', async () => {
+    await setUp();
+    house().now = Date.parse('2026-03-03T01:59:00Z');
+    expect((await view('plan')).date).toBe('2026-03-02');
+    house().now = Date.parse('2026-03-03T02:00:00Z');
+    expect((await view('plan')).date).toBe('2026-03-03');
+    await store({ kind: 'athlete', athlete: ATHLETE, fields: { timeZone: 'Nowhere/None' } });
+    expect((await view('plan')).date).toBe('2026-03-02');
+  });
+
+  it('of a day keeps a mark that was decided long ago', async () => {
+    await setUp();
+    const call = {
+      ...{ date: '2026-01-10', verdict: 'up', decision: 'accepted', proposedG: 333, markG: 333 },
+      ...{ bodyMassKg: 70, summary: 'Up.', at: 1 },
+    };
+    await store({ kind: 'weekly-call', athlete: ATHLETE, id: 'call-2026-01-10', fields: call });
+    for (const date of ['2026-01-10', '2026-12-31', '2028-06-01']) {
+      expect((await view('day', `?date=${date}`)).targets.carbohydrate.markG).toBe(333);
+    }
+    expect((await view('day', '?date=2026-01-09')).targets.carbohydrate.markG).not.toBe(333);
+  });
+
+  it('of the larder shows the starter foods', async () => {
+    await setUp();
+    expect((await view('larder')).foods.length).toBeGreaterThanOrEqual(150);
+  });
+});
+
+describe('the weekly call', () => {
+  const dates = Array.from({ length: 28 }, (_, i) =>
+    new Date(Date.UTC(2026, 1, 3 + i)).toISOString().slice(0, 10),
+  );
+
+  async function fourWeeks(): Promise<void> {
+    await setUp();
+    for (const date of dates) {
+      const meals = [1, 2, 3, 4, 5].map((meal) => ({
+        kind: 'entry',
+        athlete: ATHLETE,
+        fields: {
+          ...entryFields(date, 100),
+          meal,
+          per100: { energyKcal: 512, proteinG: 28, carbohydrateG: 49, fatG: 13 },
+        },
+      }));
+      const weighIn = { date, kg: 70 + 0.3 * Math.sin(date.charCodeAt(9)), at: 1 };
+      await store(...meals, { kind: 'weigh-in', athlete: ATHLETE, id: `w-${date}`, fields: weighIn });
+    }
+  }
+
+  function decide(decision: string, more: object = {}): Promise<Response> {
+    const body = { athlete: ATHLETE, date: '2026-03-02', decision, ...more };
+    return house().call('/v1/weekly-call', { headers, body });
+  }
+
+  it('is recorded as it was computed, whatever was decided', async () => {
+    await fourWeeks();
+    const { call } = await view('week');
+    const body = await view('body');
+    const marks = { accepted: call.carbohydrateG, changed: 321, declined: call.markInForceG };
+    for (const [decision, markG] of Object.entries(marks)) {
+      const answer = await decide(decision, { markG: 321 });
+      expect(answer.status).toBe(200);
+      const week = await view('week');
+      expect(week.decision).toMatchObject({
+        decision,
+        markG,
+        proposedG: call.carbohydrateG,
+        verdict: call.verdict,
+      });
+      expect(week.decision.bodyMassKg).toBeCloseTo(body.points.at(-1).lineKg.mean);
+      expect(week.decision.summary).toBe(call.summary.join(' '));
+      expect(week.markInForceG).toBe(markG);
+      expect((await view('day')).targets.carbohydrate.markG).toBe(markG);
+    }
+  });
+
+  it('is not decided without an aim, before its day, or without a mark to change to', async () => {
+    expect((await decide('accepted')).status).toBe(404);
+    await store({ kind: 'athlete', athlete: ATHLETE, fields: athleteFields });
+    const aimless = await decide('accepted');
+    expect(aimless.status).toBe(409);
+    expect((await problemOf(aimless)).detail).toMatch(/phase/);
+    await fourWeeks();
+    const early = await decide('accepted', { date: '2026-03-03' });
+    expect(early.status).toBe(422);
+    await problemOf(early);
+    expect((await decide('changed')).status).toBe(422);
+    expect((await decide('changed', { markG: -5 })).status).toBe(422);
+  });
+});
