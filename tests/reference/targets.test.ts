@@ -1,10 +1,10 @@
 import { energyKcal } from '@platewright/core/foods/atwater.ts';
 import { energyAvailability, sessionKcal } from '@platewright/core/maintenance/energy-availability.ts';
 import { tissueKcalPerKg } from '@platewright/core/maintenance/energy-density.ts';
+import { expectedEnergy } from '@platewright/core/maintenance/expected-energy.ts';
 import { carbohydrateBand, startMark } from '@platewright/core/targets/carbohydrate.ts';
 import { dayTargets } from '@platewright/core/targets/day-targets.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
-import { expectedEnergy } from '@platewright/core/targets/expected-energy.ts';
 import { essentialFats, fatFloor, fatForShare } from '@platewright/core/targets/fat.ts';
 import { perMealRates, proteinRates, proteinTargets } from '@platewright/core/targets/protein.ts';
 import { kgFromPounds } from '@platewright/core/units/mass.ts';

@@ -31,8 +31,3 @@ export function isoWeekday(date: string): number {
   // 1970-01-01 was a Thursday, ISO weekday 4.
   return ((((dayNumber(date) + 3) % 7) + 7) % 7) + 1;
 }
-
-/** The Monday of the ISO 8601 week that `date` lies in. */
-export function weekStart(date: string): string {
-  return addDays(date, 1 - isoWeekday(date));
-}

@@ -1,7 +1,7 @@
 import { generalFactors } from '../foods/atwater.ts';
+import { expectedEnergy } from '../maintenance/expected-energy.ts';
 import { formatEstimatedEnergy } from '../units/energy.ts';
 import { roundTo } from '../units/round.ts';
-import { expectedEnergy } from './expected-energy.ts';
 import type { Figures } from './figures.ts';
 import { personOn } from './person.ts';
 import { perMealRates } from './protein.ts';

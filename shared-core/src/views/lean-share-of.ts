@@ -7,13 +7,14 @@ import type { Estimate, LinePoint } from '../call/output.ts';
 import { energyKcal } from '../foods/atwater.ts';
 import { startFatKg } from '../maintenance/start-estimate.ts';
 import { daysBetween } from '../season/dates.ts';
+import { z90 } from '../trend/reading.ts';
 import { formatDecimal } from '../units/decimal.ts';
 import type { LeanShareView } from './body-types.ts';
 
 /** Windows in weeks, the one that tells most first. */
 const WINDOWS = [12, 4] as const;
-/** Half width of a 90 % interval in standard deviations. */
-const halfWidth = 1.645;
+/** Half a year tells what maintenance was; more days only cost time. */
+const DAYS_BEFORE = 182;
 
 /** The lean part of the change of the last twelve weeks, or four; null while the change can't be told from none. */
 export function leanShareOf(input: CallInput, line: readonly LinePoint[]): LeanShareView | null {
@@ -54,12 +55,13 @@ function overWindow(input: CallInput, line: readonly LinePoint[], weeks: number)
 }
 
 function normal({ mean, interval90 }: Estimate): { mean: number; sd: number } {
-  return { mean, sd: (interval90.high - interval90.low) / 2 / halfWidth };
+  return { mean, sd: (interval90.high - interval90.low) / 2 / z90 };
 }
 
 /** Energy eaten less used since `from`, with maintenance as it was known then: later weighing may not be counted twice. */
 function energyOver(input: CallInput, from: string): { mean: number; sd: number } | null {
-  const known = bodyweightLine({ ...input, days: input.days.filter(({ day }) => day <= from) }).at(-1);
+  const before = input.days.filter(({ day }) => day <= from).slice(-DAYS_BEFORE);
+  const known = bodyweightLine({ ...input, days: before }).at(-1);
   if (known === undefined) return null;
   const after = input.days.filter(({ day }) => day > from);
   return energyBalance(after.map(loggedKcal), normal(known.maintenanceKcal));

@@ -1,5 +1,6 @@
-import { tissueKcalPerKg } from '../maintenance/energy-density.ts';
-import { type Person, startFatKg, startMaintenance } from '../maintenance/start-estimate.ts';
+import { z90 } from '../trend/reading.ts';
+import { tissueKcalPerKg } from './energy-density.ts';
+import { type Person, startFatKg, startMaintenance } from './start-estimate.ts';
 
 /** Energy a day, kcal, that should bring the aim's pace, before any weigh-in is known. */
 export interface ExpectedEnergy {
@@ -8,9 +9,6 @@ export interface ExpectedEnergy {
   lowKcal: number;
   highKcal: number;
 }
-
-/** Half width of a 90 % interval in standard deviations. */
-const halfWidth = 1.645;
 
 /** Maintenance by equation plus the energy of the tissue that the pace asks for; pace in % of body mass a week. */
 export function expectedEnergy(
@@ -23,7 +21,7 @@ export function expectedEnergy(
   const kcal = maintenance.kcal + kgPerDay * tissueKcalPerKg(startFatKg(person, bodyMassKg));
   return {
     kcal,
-    lowKcal: kcal - halfWidth * maintenance.sd,
-    highKcal: kcal + halfWidth * maintenance.sd,
+    lowKcal: kcal - z90 * maintenance.sd,
+    highKcal: kcal + z90 * maintenance.sd,
   };
 }

@@ -1,0 +1,132 @@
+import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
+import { callInput } from '@platewright/core/views/call-input.ts';
+import { describe, expect, it } from 'vitest';
+import { athleteOf, callOf, entryOf, livedSeason, phaseOf, seasonOf, weighInOf } from '../support/season.ts';
+
+const date = '2026-02-02';
+
+describe('what the weekly call looks at', () => {
+  it('runs from the first weigh-in or entry to the date, none left out, oldest first', () => {
+    const input = callInput(
+      seasonOf({
+        weighIns: [weighInOf('2026-01-31', 90.5), weighInOf('2026-01-30', 90)],
+        entries: [entryOf({ date: '2026-01-29' })],
+      }),
+      date,
+    );
+    expect(input.days.map(({ day }) => day)).toEqual([
+      '2026-01-29',
+      '2026-01-30',
+      '2026-01-31',
+      '2026-02-01',
+      '2026-02-02',
+    ]);
+    expect(input.days.map(({ weightKg }) => weightKg)).toEqual([null, 90, 90.5, null, null]);
+    expect(input.days.map(({ intake }) => intake === null)).toEqual([false, true, true, true, true]);
+  });
+
+  it('sees nothing that comes after the date', () => {
+    const season = livedSeason('2026-02-22', 40);
+    const cut = <T extends { date: string }>(items: readonly T[]) =>
+      items.filter((item) => item.date <= date);
+    const past = {
+      ...season,
+      weighIns: cut(season.weighIns),
+      entries: cut(season.entries),
+      tape: cut(season.tape),
+      liftSets: cut(season.liftSets),
+      calls: cut(season.calls),
+      days: cut(season.days),
+    };
+    expect(callInput(season, date)).toEqual(callInput(past, date));
+  });
+
+  it('takes the median of several weigh-ins of a date', () => {
+    const twice = [90, 90.4, 97].map((kg, i) => ({ ...weighInOf(date, kg), id: `w${i}` }));
+    expect(callInput(seasonOf({ weighIns: twice }), date).days.at(-1)?.weightKg).toBe(90.4);
+  });
+
+  it('leaves out the decision of the date itself, which is the one to be made', () => {
+    const calls = [callOf({ date: '2026-01-26', markG: 540 }), callOf({ date, markG: 600 })];
+    const input = callInput(seasonOf({ calls, weighIns: [weighInOf('2026-01-20', 90)] }), date);
+    expect(input.calls).toEqual([{ day: '2026-01-26', decision: 'accepted', proposedG: 550, inForceG: 540 }]);
+    expect(input.targets.carbohydrateG).toBe(540);
+    expect(input.days.map(({ prescribed }) => prescribed?.carbohydrateG)).toEqual([
+      ...Array(6).fill(525),
+      ...Array(8).fill(540),
+    ]);
+  });
+
+  it('has nothing prescribed before the first phase', () => {
+    const input = callInput(
+      seasonOf({ phases: [phaseOf({ from: date })], weighIns: [weighInOf('2026-02-01', 90)] }),
+      date,
+    );
+    expect(input.days.map(({ prescribed }) => prescribed === null)).toEqual([true, false]);
+    expect(input.aim.since).toBe(date);
+  });
+
+  it('takes a log as whole by what the athlete says, else by meals and energy', () => {
+    const meals = (count: number, grams: number) =>
+      Array.from({ length: count }, (_, i) => entryOf({ id: `e${i}`, meal: i + 1, grams, date }));
+    const complete = (count: number, grams: number, said?: boolean) =>
+      callInput(
+        seasonOf({
+          entries: meals(count, grams),
+          days: said === undefined ? [] : [{ id: `day-${date}`, athlete: 'athlete-1', date, complete: said }],
+        }),
+        date,
+      ).days.at(-1)?.intake?.complete;
+    expect(complete(5, 160)).toBe(true);
+    expect(complete(4, 250)).toBe(false);
+    expect(complete(6, 100)).toBe(false);
+    expect(complete(6, 170, false)).toBe(false);
+    expect(complete(1, 50, true)).toBe(true);
+  });
+
+  it('keeps out what slipped from the keys, so that one record never takes the call away', () => {
+    const input = callInput(
+      seasonOf({
+        entries: [entryOf({ date, grams: 20_000 })],
+        weighIns: [weighInOf('1990-01-01', 80), weighInOf('2026-02-01', 90)],
+        tape: [{ id: 't', athlete: 'athlete-1', date, site: 'waist', cm: 12 }],
+      }),
+      date,
+    );
+    expect(input.days.at(-1)?.intake).toBeNull();
+    expect(input.waist).toEqual([]);
+    expect(() => weeklyCall(input)).not.toThrow();
+  });
+
+  it('counts sodium only when every entry reports it', () => {
+    const salted = entryOf({ id: 'a', date, per100: { ...entryOf().per100, sodiumMg: 100 } });
+    const intake = (entries: ReturnType<typeof entryOf>[]) =>
+      callInput(seasonOf({ entries }), date).days.at(-1)?.intake;
+    expect(intake([salted])?.sodiumMg).toBe(100);
+    expect(intake([salted, entryOf({ id: 'b', date })])).not.toHaveProperty('sodiumMg');
+  });
+
+  it('takes key lifts only, by name', () => {
+    const lifts = [
+      { id: 'l1', athlete: 'athlete-1', name: 'Squat', key: true, smallestStepKg: 2.5 },
+      { id: 'l2', athlete: 'athlete-1', name: 'Curl', key: false, smallestStepKg: 1 },
+    ];
+    const liftSets = ['l1', 'l2'].map((lift) => ({
+      id: `set-${lift}`,
+      athlete: 'athlete-1',
+      date,
+      lift,
+      loadKg: 100,
+      repetitions: 5,
+    }));
+    expect(callInput(seasonOf({ lifts, liftSets }), date).keyLifts).toEqual([
+      { day: date, lift: 'Squat', loadKg: 100, repetitions: 5 },
+    ]);
+  });
+
+  it('spreads the sessions’ cost over the days of the cycle', () => {
+    const none = athleteOf({ training: { kind: 'weekdays', days: [] } });
+    expect(callInput(seasonOf({ athlete: none }), date).athlete.exerciseKcal).toBe(0);
+    expect(callInput(seasonOf(), date).athlete.exerciseKcal).toBeGreaterThan(100);
+  });
+});

@@ -1,0 +1,168 @@
+import { addDays, isoWeekday } from '@platewright/core/season/dates.ts';
+import { bodyView } from '@platewright/core/views/body.ts';
+import { larderView } from '@platewright/core/views/larder.ts';
+import { planView } from '@platewright/core/views/plan.ts';
+import { weekView } from '@platewright/core/views/week.ts';
+import { describe, expect, it } from 'vitest';
+import { athleteOf, callOf, entryOf, livedSeason, phaseOf, seasonOf, weighInOf } from '../support/season.ts';
+
+const date = '2026-02-22';
+const season = livedSeason(date, 60);
+
+describe('week view', () => {
+  const view = weekView(season, date);
+
+  it('shows the call, 28 dates and their means', () => {
+    expect(view.call?.day).toBe(date);
+    expect(view.noCall).toBeNull();
+    expect(view.days).toHaveLength(28);
+    expect(view.days.at(-1)).toMatchObject({ date, complete: false, completeStated: true });
+    expect(view.last7.dates).toBe(7);
+    expect(view.last28.completeDates).toBeLessThanOrEqual(27);
+    expect(view.last28.weightKg).toBeGreaterThan(85);
+    expect(view.last7.intake?.energyKcal).toBeGreaterThan(3000);
+    expect(view.last7.prescribed?.proteinG).toBeGreaterThan(250);
+  });
+
+  it('lists earlier decisions newest first, and says when the next call is due', () => {
+    const dates = view.earlierCalls.map((call) => call.date);
+    expect(dates).toEqual(dates.toSorted().reverse());
+    expect(view.dueOn).toBe(addDays(dates[0] ?? '', 7));
+    expect(view.decision).toBeNull();
+    expect(view.markInForceG).toBe(view.earlierCalls[0]?.markG);
+  });
+
+  it('keeps the call as it was once it is decided, and puts the new mark in force', () => {
+    const decided = weekView({ ...season, calls: [...season.calls, callOf({ date, markG: 600 })] }, date);
+    expect(decided.call).toEqual(view.call);
+    expect(decided.decision?.markG).toBe(600);
+    expect(decided.markInForceG).toBe(600);
+    expect(decided.earlierCalls).toEqual(view.earlierCalls);
+    expect(decided.days.at(-1)?.prescribed.carbohydrateG).toBe(600);
+  });
+
+  it('says why there is no call', () => {
+    expect(weekView(seasonOf({ phases: [] }), date).noCall).toMatch(/No phase has started/);
+    expect(weekView(seasonOf({ athlete: athleteOf({ heightCm: 95 }) }), date).noCall).toMatch(
+      /can’t be right: .*height/,
+    );
+    const empty = weekView(seasonOf(), date);
+    expect(empty.call?.verdict).toBe('not-enough');
+    expect(empty.dueOn).toBe(date);
+    expect(empty.last28).toMatchObject({ weighIns: 0, weightKg: null, intake: null, prescribed: null });
+  });
+});
+
+describe('body view', () => {
+  const view = bodyView(season, date);
+
+  it('has a point with an interval for every date from the first weigh-in', () => {
+    expect(view.points[0]?.date).toBe(season.weighIns[0]?.date);
+    expect(view.points.at(-1)?.date).toBe(date);
+    for (const { lineKg } of view.points) {
+      expect(lineKg.interval90.low).toBeLessThan(lineKg.mean);
+      expect(lineKg.interval90.high).toBeGreaterThan(lineKg.mean);
+    }
+    expect(view.points.flatMap((point) => point.weighIns)).toHaveLength(season.weighIns.length);
+  });
+
+  it('draws the aim from the last decision to four weeks ahead', () => {
+    const { wedge } = view;
+    expect(wedge?.from).toBe(season.calls.at(-1)?.date);
+    expect(wedge?.to).toBe(addDays(date, 28));
+    expect(wedge?.lowKg).toBeLessThan(wedge?.aimKg ?? 0);
+    expect(wedge?.highKg).toBeGreaterThan(wedge?.aimKg ?? 0);
+  });
+
+  it('estimates fat from waist and neck, with the error of the method', () => {
+    expect(view.fat?.errorPercent).toBe(3.5);
+    expect(view.fat?.date).toBe(season.tape.at(-1)?.date);
+    expect(bodyView({ ...season, tape: [] }, date).fat).toBeNull();
+    expect(bodyView({ ...season, tape: [], athlete: athleteOf({ fatPercent: 14 }) }, date).fat?.percent).toBe(
+      14,
+    );
+    const woman = athleteOf({ sex: 'female' });
+    expect(bodyView({ ...season, athlete: woman }, date).fat).toBeNull();
+  });
+
+  it('says how much of the change was lean only when the change can be told', () => {
+    expect(bodyView(seasonOf({ weighIns: [weighInOf(date, 90)] }), date).leanShare).toBeNull();
+    const rising = livedSeason(date, 120);
+    const share = bodyView(rising, date).leanShare;
+    expect(share?.share).toBeGreaterThanOrEqual(0);
+    expect(share?.share).toBeLessThanOrEqual(1);
+    expect(share?.words).toMatch(/last (12|4) weeks/);
+  });
+
+  it('is empty, not broken, without a weigh-in', () => {
+    const empty = bodyView(seasonOf(), date);
+    expect(empty).toMatchObject({ points: [], pace: null, monthKg: null, wedge: null, leanShare: null });
+    expect(empty.bodyMassInForceKg).toBeCloseTo(90.72, 2);
+  });
+});
+
+describe('plan view', () => {
+  it('shows both kinds of day, the phases in order and fourteen dates', () => {
+    const phases = [phaseOf({ id: 'b', from: '2026-03-01', aim: 'pre-contest' }), phaseOf({ id: 'a' })];
+    const view = planView(seasonOf({ phases }), date);
+    expect(view.phases.map((phase) => phase.id)).toEqual(['a', 'b']);
+    expect(view.phaseInForce).toBe('a');
+    expect(view.session.carbohydrate.quickG).toBeGreaterThan(0);
+    expect(view.recovery.carbohydrate.quickG).toBe(0);
+    expect(view.calendar).toHaveLength(14);
+    expect(view.calendar.at(7)).toMatchObject({ date: '2026-03-01', weekday: 7, phase: 'pre-contest' });
+    for (const day of view.calendar) expect(day.weekday).toBe(isoWeekday(day.date));
+  });
+
+  it('holds before the first phase', () => {
+    const view = planView(seasonOf({ phases: [] }), date);
+    expect(view.phaseInForce).toBeNull();
+    expect(view.aim).toEqual({ phase: 'hold', pacePercentPerWeek: 0, band: { low: -0.15, high: 0.15 } });
+  });
+});
+
+describe('larder view', () => {
+  const food = (id: string, name: string, change = {}) => ({
+    id,
+    athlete: 'athlete-1',
+    name,
+    aliases: [],
+    state: 'dry' as const,
+    per100: entryOf().per100,
+    portions: [],
+    ...change,
+  });
+
+  it('sorts by name, marks own and hidden foods, and tells a label that can’t be right', () => {
+    const wrong = { energyKcal: 900, proteinG: 10, carbohydrateG: 20, fatG: 5 };
+    const view = larderView(
+      seasonOf({
+        foods: [
+          food('b', 'oats', { ndb: '20038' }),
+          food('a', 'Apple', { hidden: true }),
+          food('c', 'Powder', { per100: wrong }),
+        ],
+      }),
+    );
+    expect(view.foods.map((row) => row.food.name)).toEqual(['Apple', 'oats', 'Powder']);
+    expect(view.foods.map((row) => row.own)).toEqual([true, false, true]);
+    expect(view.foods.map((row) => row.hidden)).toEqual([true, false, false]);
+    expect(view.foods.map((row) => row.labelAgrees)).toEqual([true, true, false]);
+    expect(view.foods[2]?.labelWords).not.toBe('');
+  });
+
+  it('adds up standing meals, and counts nothing for a food that is gone', () => {
+    const items = [
+      { food: 'b', grams: 50 },
+      { food: 'gone', grams: 100 },
+    ];
+    const view = larderView(
+      seasonOf({
+        foods: [food('b', 'Oats')],
+        standingMeals: [{ id: 's', athlete: 'athlete-1', name: 'First', items }],
+      }),
+    );
+    expect(view.standingMeals[0]?.sums.energyKcal).toBe(194.5);
+    expect(view.standingMeals[0]?.items.map((item) => item.name)).toEqual(['Oats', null]);
+  });
+});
