@@ -25,11 +25,20 @@ export function Beam({ beam }: { beam: BeamView }) {
         {beam.post && (
           <>
             <At percent={place(beam.post.atG)} d="M-1 12h2v21h5v2h-12v-2h5z" kind="beam-post" />
-            <Label percent={place(beam.post.atG)} y={47} text={beam.post.label} />
+            <Label
+              percent={place(beam.post.atG)}
+              y={47}
+              text={`${beam.post.label} ${gramsFigure(beam.post.atG)}`}
+            />
           </>
         )}
         <At percent={place(beam.pointer.atG)} d="M0 17l-5-7h10z" kind="beam-pointer" />
-        <Label percent={place(beam.pointer.atG)} y={8} text={beam.pointer.label} aim />
+        <Label
+          percent={place(beam.pointer.atG)}
+          y={8}
+          text={`${beam.pointer.label} ${gramsFigure(beam.pointer.atG)}`}
+          aim
+        />
       </svg>
     </div>
   );

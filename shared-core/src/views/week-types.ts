@@ -1,5 +1,5 @@
 import type { Aim, EarlierCall } from '../call/input.ts';
-import type { Verdict, WeeklyCall } from '../call/output.ts';
+import type { ForecastFan, Verdict, WeeklyCall } from '../call/output.ts';
 import type { KindOfDay } from '../season/kind-of-day.ts';
 import type { Macros, Units } from './types.ts';
 
@@ -13,6 +13,8 @@ export interface WeekView {
   call: WeeklyCall | null;
   /** Why there is no call and what to record, one sentence; null when there is one. */
   noCall: string | null;
+  /** Forecasts at marks around the one in force, lowest first, for a slider; empty when the call has no forecast. */
+  whatIf: readonly ForecastFan[];
   /** The decision recorded for `date`. */
   decision: CallRow | null;
   /** Carbohydrate mark in force on `date`, grams a day, the decision of `date` included. */

@@ -1,4 +1,4 @@
-import type { WeeklyCall } from '../call/output.ts';
+import { whatIf } from '../call/what-if.ts';
 import type { WeeklyCallRecord } from '../records/kinds.ts';
 import { addDays } from '../season/dates.ts';
 import { kindOfDay } from '../season/kind-of-day.ts';
@@ -51,14 +51,17 @@ function callOrWhyNot(
   records: SeasonRecords,
   date: string,
   asked: Asked,
-): { call: WeeklyCall; noCall: null } | { call: null; noCall: string } {
+): Pick<WeekView, 'call' | 'noCall' | 'whatIf'> {
   if (asked.phase === null) {
     return {
       call: null,
+      whatIf: [],
       noCall: 'No phase has started yet. Begin one on the Plan page, and the call has an aim.',
     };
   }
-  return tryCall(callInput(records, date));
+  const input = callInput(records, date);
+  const tried = tryCall(input);
+  return { ...tried, whatIf: tried.call?.forecast ? whatIf(input) : [] };
 }
 
 function weekDay({ athlete }: SeasonRecords, row: DayRow): WeekDayRow {

@@ -1,0 +1,70 @@
+import { type Problem, problemSchema } from '@platewright/core/protocol/records.ts';
+import { PROTOCOL, PROTOCOL_HEADER } from '@platewright/core/protocol/version.ts';
+import type * as z from 'zod/mini';
+
+/** A request that failed, with what to do about it. Status 0: the daemon did not answer. */
+export class ProblemError extends Error {
+  readonly status: number;
+  readonly problem: Problem;
+
+  constructor(problem: Problem) {
+    super(problem.title);
+    this.status = problem.status;
+    this.problem = problem;
+  }
+}
+
+const unreachable: Problem = {
+  type: 'about:blank',
+  title: 'The daemon does not answer.',
+  status: 0,
+  detail: 'Start it with “npm start”, then try again. What you typed is still here.',
+};
+
+/** Any failure as a problem that can be shown. */
+export function problemOf(error: unknown): Problem {
+  if (error instanceof ProblemError) return error.problem;
+  const detail = error instanceof Error ? error.message : String(error);
+  return { type: 'about:blank', title: 'Something went wrong on this page.', status: 0, detail };
+}
+
+async function send(path: string, init: RequestInit): Promise<Response> {
+  let response: Response;
+  try {
+    response = await fetch(new URL(`v1/${path}`, document.baseURI), {
+      ...init,
+      headers: { [PROTOCOL_HEADER]: String(PROTOCOL), ...init.headers },
+    });
+  } catch {
+    throw new ProblemError(unreachable);
+  }
+  if (response.ok) return response;
+  const said = problemSchema.safeParse(await response.json().catch(() => null));
+  const title = `The daemon answered ${response.status}.`;
+  throw new ProblemError(said.success ? said.data : { type: 'about:blank', title, status: response.status });
+}
+
+/** Asks the daemon for JSON under `/v1` and checks it. */
+export async function get<T>(path: string, schema: z.ZodMiniType<T>): Promise<T> {
+  return schema.parse(await (await send(path, {})).json());
+}
+
+/** A view has no schema: it is computed by the same core that these pages were built with. */
+export async function getView<T>(path: string): Promise<T> {
+  return (await send(path, {})).json();
+}
+
+/** Sends JSON to the daemon; the answer is checked. */
+export async function post<T>(path: string, body: unknown, schema: z.ZodMiniType<T>): Promise<T> {
+  const init = {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  };
+  return schema.parse(await (await send(path, init)).json());
+}
+
+/** Sends a request whose answer does not matter. */
+export async function tell(method: 'POST' | 'DELETE', path: string): Promise<void> {
+  await send(path, { method });
+}

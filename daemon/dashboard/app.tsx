@@ -1,0 +1,77 @@
+import type { Session } from '@platewright/core/protocol/devices.ts';
+import { useEffect, useState } from 'preact/hooks';
+import { connectLive } from './api/live.ts';
+import { ProblemError } from './api/request.ts';
+import { readSession } from './api/session.ts';
+import { BodyPage } from './pages/body/body-page.tsx';
+import { DevicesPage } from './pages/devices/devices-page.tsx';
+import { LarderPage } from './pages/larder/larder-page.tsx';
+import { PairPage } from './pages/pair/pair-page.tsx';
+import { PlanPage } from './pages/plan/plan-page.tsx';
+import { SetUpPage } from './pages/set-up/set-up-page.tsx';
+import { TodayPage } from './pages/today/today-page.tsx';
+import { WeekPage } from './pages/week/week-page.tsx';
+import { type Route, takePairingCode, useRoute } from './router.ts';
+import { DemoBanner } from './shell/demo-banner.tsx';
+import { Header } from './shell/header.tsx';
+import { NoticeBar } from './shell/notice-bar.tsx';
+import { ProblemNote } from './shell/problem-note.tsx';
+import { AthleteProvider } from './state/athlete.tsx';
+import { NoticeProvider } from './state/notice.tsx';
+import { useLoaded } from './state/use-view.ts';
+
+/** The session comes first: without one the only page is Pair. */
+export function App() {
+  const [code] = useState(takePairingCode);
+  const loaded = useLoaded<Session | 'none'>('session', async () => {
+    try {
+      return await readSession();
+    } catch (error) {
+      if (error instanceof ProblemError && error.status === 401) return 'none';
+      throw error;
+    }
+  });
+  const { value, problem, reload } = loaded;
+  if (value === 'none') return <PairPage code={code} paired={reload} />;
+  if (value !== null) return <Paired session={value} reload={reload} />;
+  return problem ? (
+    <main class="page">
+      <ProblemNote problem={problem} again={() => void reload()} />
+    </main>
+  ) : null;
+}
+
+/** Everything behind the pairing. */
+function Paired({ session, reload }: { session: Session; reload: () => Promise<void> }) {
+  const route = useRoute();
+  const [chosen, setChosen] = useState('');
+  useEffect(connectLive, []);
+  const known = session.athletes.find(({ id }) => id === chosen) ?? session.athletes[0];
+  return (
+    <NoticeProvider>
+      <AthleteProvider value={{ session, athlete: known?.id ?? '' }}>
+        {session.demo && <DemoBanner />}
+        <Header page={known ? route.page : null} choose={setChosen} />
+        {known ? <Shown key={known.id} route={route} /> : <SetUpPage done={reload} />}
+        <NoticeBar />
+      </AthleteProvider>
+    </NoticeProvider>
+  );
+}
+
+function Shown({ route }: { route: Route }) {
+  switch (route.page) {
+    case 'today':
+      return <TodayPage date={route.rest} />;
+    case 'larder':
+      return <LarderPage />;
+    case 'body':
+      return <BodyPage />;
+    case 'week':
+      return <WeekPage date={route.rest} />;
+    case 'plan':
+      return <PlanPage />;
+    case 'devices':
+      return <DevicesPage />;
+  }
+}

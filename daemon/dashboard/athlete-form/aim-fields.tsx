@@ -1,0 +1,101 @@
+import { formatMassChange } from '@platewright/core/ui/number.ts';
+import { parseDecimal } from '@platewright/core/units/decimal.ts';
+import { parseBodyMass } from '@platewright/core/units/mass.ts';
+import { Choice } from '../forms/choice.tsx';
+import { Field } from '../forms/field.tsx';
+import { type AthleteDraft, draftOfAim, type PhaseDraft } from './draft.ts';
+
+interface AimFieldsProps {
+  phase: PhaseDraft;
+  athlete: Pick<AthleteDraft, 'mass' | 'massUnit'>;
+  set: (phase: PhaseDraft) => void;
+  wrong: Partial<Record<keyof PhaseDraft, string>>;
+  /** Date of the start, contest date and starting mark as well. */
+  whole?: boolean;
+}
+
+/** The phase and its aim: choosing a phase sets the pace it usually starts with. */
+export function AimFields({ phase, athlete, set, wrong, whole }: AimFieldsProps) {
+  const change = (part: Partial<PhaseDraft>) => set({ ...phase, ...part });
+  return (
+    <div class="fields">
+      <Choice
+        legend="Phase"
+        value={phase.aim}
+        options={[
+          { value: 'off-season', label: 'Off-season' },
+          { value: 'hold', label: 'Hold' },
+          { value: 'pre-contest', label: 'Pre-contest' },
+        ]}
+        onChoice={(aim) => set({ ...draftOfAim(aim, phase.from), contestDate: phase.contestDate })}
+      />
+      <Field
+        label="Pace aimed for"
+        value={phase.pace}
+        onText={(pace) => change({ pace })}
+        unit="% a week"
+        wrong={wrong.pace}
+        hint={monthly(phase.pace, athlete)}
+        inputMode="text"
+      />
+      <fieldset class="field">
+        <legend>Pace band</legend>
+        <span class="with-unit">
+          <input
+            class="input"
+            aria-label="Low end of the pace band, % a week"
+            value={phase.bandLow}
+            aria-invalid={Boolean(wrong.bandLow)}
+            onInput={(event) => change({ bandLow: event.currentTarget.value })}
+          />
+          <span>to</span>
+          <input
+            class="input"
+            aria-label="High end of the pace band, % a week"
+            value={phase.bandHigh}
+            aria-invalid={Boolean(wrong.bandHigh)}
+            onInput={(event) => change({ bandHigh: event.currentTarget.value })}
+          />
+        </span>
+        {(wrong.bandLow ?? wrong.bandHigh) && <p class="wrong">{wrong.bandLow ?? wrong.bandHigh}</p>}
+      </fieldset>
+      {whole && (
+        <>
+          <Field
+            label="From"
+            type="date"
+            value={phase.from}
+            onText={(from) => change({ from })}
+            wrong={wrong.from}
+          />
+          <Field
+            label="Starting mark, if not by the rule"
+            value={phase.startMark}
+            onText={(startMark) => change({ startMark })}
+            unit="g"
+            inputMode="numeric"
+            wrong={wrong.startMark}
+          />
+        </>
+      )}
+      {(whole || phase.aim === 'pre-contest') && (
+        <Field
+          label="Contest date, if there is one"
+          type="date"
+          value={phase.contestDate}
+          onText={(contestDate) => change({ contestDate })}
+          wrong={wrong.contestDate}
+        />
+      )}
+    </div>
+  );
+}
+
+const weeksPerMonth = 365.25 / 12 / 7;
+
+/** What the pace means on the scale in a month. */
+function monthly(pace: string, { mass, massUnit }: Pick<AthleteDraft, 'mass' | 'massUnit'>): string {
+  const [percent, kg] = [parseDecimal(pace), parseBodyMass(mass, massUnit)];
+  if (percent === undefined || kg === undefined) return 'Change of body mass; negative to lose.';
+  return `${formatMassChange((percent / 100) * kg * weeksPerMonth, massUnit)} a month`;
+}

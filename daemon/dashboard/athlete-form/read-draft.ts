@@ -1,0 +1,107 @@
+import { athleteSchema, phaseSchema } from '@platewright/core/records/athlete.ts';
+import type { FieldsOf } from '@platewright/core/records/kinds.ts';
+import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
+import { proteinRates } from '@platewright/core/targets/protein.ts';
+import { parseDecimal } from '@platewright/core/units/decimal.ts';
+import { parseLength } from '@platewright/core/units/length.ts';
+import { parseBodyMass } from '@platewright/core/units/mass.ts';
+import { type AthleteDraft, lengthUnit, type PhaseDraft, plain } from './draft.ts';
+
+/** What could be read of a draft: the fields when all is right, else what is wrong at each field. */
+export type Reading<D, T> =
+  | { fields: T; wrong: Partial<Record<keyof D, string>> }
+  | { fields: null; wrong: Partial<Record<keyof D, string>> };
+
+type Wrong<D> = Partial<Record<keyof D, string>>;
+
+/** Reads the athlete as typed; `timeZone` is where the browser is. */
+export function readAthlete(
+  draft: AthleteDraft,
+  timeZone: string,
+  rolloverHour: number = setUpDefaults.rolloverHour,
+): Reading<AthleteDraft, FieldsOf<'athlete'>> {
+  const fat = draft.fatPercent.trim();
+  const typed = {
+    name: draft.name,
+    sex: draft.sex,
+    birthYear: parseDecimal(draft.birthYear),
+    heightCm: parseLength(draft.height, lengthUnit(draft.massUnit)),
+    startMassKg: parseBodyMass(draft.mass, draft.massUnit),
+    ...(fat && { fatPercent: parseDecimal(fat) ?? Number.NaN }),
+    massUnit: draft.massUnit,
+    energyUnit: draft.energyUnit,
+    ...{ timeZone, rolloverHour },
+    meals: draft.meals,
+    wake: draft.wake,
+    sleep: draft.sleep,
+    trainingTime: draft.trainingTime,
+    training: draft.training,
+    proteinGPerKg: proteinRate(draft.proteinGPerKg),
+    fatGPerKg: parseDecimal(draft.fatGPerKg),
+    cautions: draft.cautions,
+  };
+  const parsed = athleteSchema.safeParse(typed);
+  if (parsed.success) return { fields: parsed.data, wrong: {} };
+  const at = new Set(parsed.error.issues.map((issue) => String(issue.path[0])));
+  const wrong: Wrong<AthleteDraft> = {};
+  for (const { field, draftField, words } of athleteWords) if (at.has(field)) wrong[draftField] = words;
+  return { fields: null, wrong };
+}
+
+/** The practice's rate has more digits than it shows; typed as shown it still means itself. */
+function proteinRate(text: string): number | undefined {
+  return text === plain(proteinRates.practice, 2) ? proteinRates.practice : parseDecimal(text);
+}
+
+const athleteWords: readonly { field: string; draftField: keyof AthleteDraft; words: string }[] = [
+  { field: 'name', draftField: 'name', words: 'Type a name.' },
+  { field: 'sex', draftField: 'sex', words: 'Choose one: the energy equations differ.' },
+  { field: 'birthYear', draftField: 'birthYear', words: 'Type a year such as 1990.' },
+  { field: 'heightCm', draftField: 'height', words: 'Type a height such as 178 cm or 5 ft 10 in.' },
+  { field: 'startMassKg', draftField: 'mass', words: 'Type a body mass from 25 to 350 kg (55 to 770 lb).' },
+  {
+    field: 'fatPercent',
+    draftField: 'fatPercent',
+    words: 'Type a measured % from 2 to 70, or leave it empty.',
+  },
+  { field: 'wake', draftField: 'wake', words: 'Type a time.' },
+  { field: 'sleep', draftField: 'sleep', words: 'Type a time.' },
+  { field: 'trainingTime', draftField: 'trainingTime', words: 'Type a time.' },
+  { field: 'training', draftField: 'training', words: 'Put at least one day into the cycle.' },
+  { field: 'proteinGPerKg', draftField: 'proteinGPerKg', words: 'Type a rate from 0.6 to 4.5 g/kg.' },
+  { field: 'fatGPerKg', draftField: 'fatGPerKg', words: 'Type a rate from 0.4 to 2.5 g/kg.' },
+];
+
+/** Reads a phase as typed. */
+export function readPhase(draft: PhaseDraft): Reading<PhaseDraft, FieldsOf<'phase'>> {
+  const startMark = draft.startMark.trim();
+  const fields = {
+    from: draft.from,
+    aim: draft.aim,
+    pacePercentPerWeek: parseDecimal(draft.pace),
+    bandLow: parseDecimal(draft.bandLow),
+    bandHigh: parseDecimal(draft.bandHigh),
+    ...(draft.contestDate && { contestDate: draft.contestDate }),
+    ...(startMark && { startMarkG: parseDecimal(startMark) ?? Number.NaN }),
+  };
+  const parsed = phaseSchema.safeParse(fields);
+  const wrong: Wrong<PhaseDraft> = {};
+  if (!parsed.success) {
+    const at = new Set(parsed.error.issues.map((issue) => String(issue.path[0])));
+    for (const { field, draftField, words } of phaseWords) if (at.has(field)) wrong[draftField] = words;
+    return { fields: null, wrong };
+  }
+  const { bandLow, bandHigh, pacePercentPerWeek: pace } = parsed.data;
+  if (bandLow >= bandHigh) wrong.bandHigh = 'The high end must be above the low end.';
+  else if (pace < bandLow || pace > bandHigh) wrong.pace = 'The pace must lie in its band.';
+  return Object.keys(wrong).length > 0 ? { fields: null, wrong } : { fields: parsed.data, wrong };
+}
+
+const phaseWords: readonly { field: string; draftField: keyof PhaseDraft; words: string }[] = [
+  { field: 'from', draftField: 'from', words: 'Choose a date.' },
+  { field: 'pacePercentPerWeek', draftField: 'pace', words: 'Type a pace from −2 to 2 % a week.' },
+  { field: 'bandLow', draftField: 'bandLow', words: 'Type a pace from −2 to 2 % a week.' },
+  { field: 'bandHigh', draftField: 'bandHigh', words: 'Type a pace from −2 to 2 % a week.' },
+  { field: 'contestDate', draftField: 'contestDate', words: 'Choose a date, or leave it empty.' },
+  { field: 'startMarkG', draftField: 'startMark', words: 'Type grams a day, or leave it empty.' },
+];

@@ -1,0 +1,74 @@
+import type { BodyView } from '@platewright/core/views/body-types.ts';
+import { readView } from '../../api/views.ts';
+import { Empty } from '../../shell/empty.tsx';
+import { Page, Section } from '../../shell/page.tsx';
+import { Shown } from '../../shell/shown.tsx';
+import { useAthlete } from '../../state/athlete.tsx';
+import { useLoaded } from '../../state/use-view.ts';
+import { BodyFacts } from './body-facts.tsx';
+import { BodyLine } from './body-line.tsx';
+import { PasteForm } from './paste-form.tsx';
+import { TapeForm } from './tape-form.tsx';
+import { TapeTable } from './tape-table.tsx';
+import { WeighInForm } from './weigh-in-form.tsx';
+import { WeighInTable } from './weigh-in-table.tsx';
+
+/** Weigh-ins, tape, and the bodyweight line over them. */
+export function BodyPage() {
+  const { athlete } = useAthlete();
+  const loaded = useLoaded(`body ${athlete}`, () => readView('body', athlete));
+  return (
+    <Page title="Body">
+      <Shown loaded={loaded}>
+        {(body) => (
+          <>
+            <Section title="Weigh in">
+              <WeighInForm body={body} />
+            </Section>
+            {body.points.length > 0 ? <Filled body={body} /> : <Nothing />}
+            <div class="two-columns even">
+              <Section title="Tape">
+                <TapeForm body={body} />
+                <TapeTable body={body} />
+              </Section>
+              <Section title="Paste weigh-ins">
+                <PasteForm body={body} />
+              </Section>
+            </div>
+          </>
+        )}
+      </Shown>
+    </Page>
+  );
+}
+
+function Filled({ body }: { body: BodyView }) {
+  return (
+    <>
+      <BodyFacts body={body} />
+      <Section title="Bodyweight line">
+        <BodyLine body={body} />
+      </Section>
+      <Section title="Weigh-ins">
+        <WeighInTable body={body} />
+      </Section>
+    </>
+  );
+}
+
+function Nothing() {
+  return (
+    <Empty
+      shows="The bodyweight line: your weigh-ins as marks, the line over them with a ribbon for what is not known, and the pace band of your phase as a wedge."
+      needs="It needs one weigh-in to start, and says a pace after about two weeks of them. Mornings, after the toilet, before food, say the most."
+    >
+      <button
+        type="button"
+        class="button first"
+        onClick={() => document.querySelector<HTMLElement>('.weigh-in input')?.focus()}
+      >
+        Type the first weigh-in
+      </button>
+    </Empty>
+  );
+}

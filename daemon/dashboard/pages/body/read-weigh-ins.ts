@@ -1,0 +1,34 @@
+import { type BodyMassUnit, parseBodyMass } from '@platewright/core/units/mass.ts';
+import { type DayOrder, readDate } from './read-date.ts';
+
+/** What became of one pasted line. */
+export type PastedLine =
+  | { line: number; text: string; date: string; kg: number; wrong: null }
+  | { line: number; text: string; wrong: string };
+
+/**
+ * Reads pasted weigh-ins: on each line a date and a body mass, with a comma, a semicolon, a tab or spaces between; more
+ * columns are passed over. A first line without digits is a head. A bare number is in `unit`.
+ */
+export function readWeighIns(pasted: string, unit: BodyMassUnit, order: DayOrder): PastedLine[] {
+  return pasted
+    .split(/\r?\n/)
+    .map((text, index) => ({ text: text.trim(), line: index + 1 }))
+    .filter(({ text, line }) => text !== '' && !(line === 1 && !/\d/.test(text)))
+    .map(({ text, line }) => ({ text, line, ...readLine(text, unit, order) }));
+}
+
+type Read = { date: string; kg: number; wrong: null } | { wrong: string };
+
+function readLine(text: string, unit: BodyMassUnit, order: DayOrder): Read {
+  const date = readDate(text, order);
+  if (!date) return { wrong: 'No date was found at its start: write it as 2025-03-01.' };
+  const rest = text.slice(date.length).replace(/^["']?[\s,;]+["']?/, '');
+  // A time of day may follow the date.
+  const withoutTime = rest.replace(/^T?\d{1,2}:\d{2}(:\d{2})?\S*["']?[\s,;]+["']?/, '');
+  const mass = /^\d+(?:[.,]\d+)?\s*(?:kgs?|lbs?)?(?=$|[\s,;"'])/i.exec(withoutTime)?.[0];
+  const kg = mass === undefined ? undefined : parseBodyMass(mass, unit);
+  if (kg === undefined) return { wrong: 'No body mass was found after the date.' };
+  if (kg < 20 || kg > 400) return { wrong: 'A body mass from 20 to 400 kg is expected: check the unit.' };
+  return { date: date.date, kg, wrong: null };
+}

@@ -1,0 +1,95 @@
+import { foodStateSchema } from '@platewright/core/records/food.ts';
+import type { LarderView } from '@platewright/core/views/larder-types.ts';
+import { useState } from 'preact/hooks';
+import { edit, newId, sendEdits } from '../../api/edits.ts';
+import { Choice } from '../../forms/choice.tsx';
+import { Field } from '../../forms/field.tsx';
+import { Select } from '../../forms/select.tsx';
+import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useSubmit } from '../../state/use-submit.ts';
+import { draftOfFood, type FoodDraft, readFood } from './food-draft.ts';
+import { LabelNote } from './label-note.tsx';
+import { NutrientFields } from './nutrient-fields.tsx';
+import { PortionsField } from './portions-field.tsx';
+
+const states = foodStateSchema.options.map((value) => ({ value, label: value }));
+
+/** A food typed from its label, checked while it is typed. */
+export function FoodForm({
+  larder,
+  editing,
+  close,
+}: {
+  larder: LarderView;
+  editing: string;
+  close: () => void;
+}) {
+  const { energy } = larder.units;
+  const original = larder.foods.find(({ food }) => food.id === editing.replace(/^copy:/, ''))?.food;
+  const [draft, setDraft] = useState(() => draftOfFood(original, energy));
+  const [tried, setTried] = useState(false);
+  const { busy, problem, run } = useSubmit();
+  const set = (change: Partial<FoodDraft>) => setDraft((before) => ({ ...before, ...change }));
+  const fields = readFood(draft, energy);
+
+  const save = async () => {
+    setTried(true);
+    if (!fields) return;
+    const id = original && editing === original.id ? original.id : newId();
+    if (await run(() => sendEdits([edit('food', larder.athlete, id, fields)]))) close();
+  };
+
+  return (
+    <form
+      class="food-form"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <div class="fields">
+        <Field
+          label="Name"
+          value={draft.name}
+          onText={(name) => set({ name })}
+          wrong={tried && draft.name.trim() === '' ? 'Type a name.' : undefined}
+        />
+        <Field
+          label="Other words for it"
+          value={draft.aliases}
+          onText={(aliases) => set({ aliases })}
+          hint="What you might type, with commas between."
+        />
+        <Select label="State" value={draft.state} options={states} onChoice={(state) => set({ state })} />
+        <Choice
+          legend="Carbohydrate"
+          value={draft.carbohydrate}
+          options={[
+            { value: 'unsaid', label: 'unsaid' },
+            { value: 'complex', label: 'complex' },
+            { value: 'quick', label: 'quick' },
+          ]}
+          onChoice={(carbohydrate) => set({ carbohydrate })}
+        />
+      </div>
+      <NutrientFields draft={draft} set={set} energyUnit={energy} tried={tried} />
+      <LabelNote draft={draft} energyUnit={energy} />
+      <PortionsField portions={draft.portions} onPortions={(portions) => set({ portions })} />
+      {problem && <ProblemNote problem={problem} />}
+      {tried && !fields && (
+        <p class="wrong" role="alert">
+          A name, energy, protein, carbohydrate and fat are needed, and a portion needs a name and grams.
+        </p>
+      )}
+      <div class="buttons">
+        <button type="submit" class="button first" disabled={busy}>
+          {busy ? 'Saving…' : 'Save the food'}
+        </button>
+        <button type="button" class="button" onClick={close}>
+          Leave it
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,46 @@
+import type { EnergyUnit } from '@platewright/core/units/energy.ts';
+import { Field } from '../../forms/field.tsx';
+import { type FoodDraft, nutrientNames } from './food-draft.ts';
+
+interface NutrientFieldsProps {
+  draft: FoodDraft;
+  set: (change: Partial<FoodDraft>) => void;
+  energyUnit: EnergyUnit;
+  tried: boolean;
+}
+
+/** The figures of a label, for as many grams as the label gives them for. */
+export function NutrientFields({ draft, set, energyUnit, tried }: NutrientFieldsProps) {
+  const field = ({ key, label, unit, needed }: (typeof nutrientNames)[number]) => (
+    <Field
+      key={key}
+      label={label}
+      value={draft.nutrients[key]}
+      onText={(text) => set({ nutrients: { ...draft.nutrients, [key]: text } })}
+      unit={key === 'energyKcal' ? energyUnit : unit}
+      inputMode="decimal"
+      wrong={tried && needed && draft.nutrients[key].trim() === '' ? 'Needed.' : undefined}
+    />
+  );
+  return (
+    <>
+      <div class="fields narrow">
+        <Field
+          label="Figures are for"
+          value={draft.per}
+          onText={(per) => set({ per })}
+          unit="g"
+          inputMode="decimal"
+        />
+        {nutrientNames.filter(({ needed }) => needed).map(field)}
+      </div>
+      <details>
+        <summary>Fibre, fatty acids, leucine, sodium and more</summary>
+        <div class="fields narrow">{nutrientNames.filter(({ needed }) => !needed).map(field)}</div>
+        <p class="hint">
+          Leave empty what the label does not say: unknown is not zero. Carbohydrate includes fibre.
+        </p>
+      </details>
+    </>
+  );
+}

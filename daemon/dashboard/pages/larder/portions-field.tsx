@@ -1,0 +1,55 @@
+import type { FoodDraft } from './food-draft.ts';
+
+interface PortionsFieldProps {
+  portions: FoodDraft['portions'];
+  onPortions: (portions: FoodDraft['portions']) => void;
+}
+
+/** Household measures of a food and their grams. */
+export function PortionsField({ portions, onPortions }: PortionsFieldProps) {
+  const change = (at: number, part: Partial<FoodDraft['portions'][number]>) =>
+    onPortions(portions.map((portion, index) => (index === at ? { ...portion, ...part } : portion)));
+  return (
+    <fieldset class="field">
+      <legend>Portions</legend>
+      {portions.map((portion, index) => (
+        <div key={index} class="portion">
+          <span>1</span>
+          <input
+            class="input"
+            aria-label={`Name of portion ${index + 1}`}
+            placeholder="scoop"
+            value={portion.name}
+            onInput={(event) => change(index, { name: event.currentTarget.value })}
+          />
+          <span>=</span>
+          <input
+            class="input grams"
+            aria-label={`Grams of portion ${index + 1}`}
+            inputMode="decimal"
+            value={portion.grams}
+            onInput={(event) => change(index, { grams: event.currentTarget.value })}
+          />
+          <span>g</span>
+          <button
+            type="button"
+            class="link small"
+            onClick={() => onPortions(portions.filter((_, at) => at !== index))}
+          >
+            Take away<span class="unseen"> portion {index + 1}</span>
+          </button>
+        </div>
+      ))}
+      <div>
+        <button
+          type="button"
+          class="button small"
+          disabled={portions.length >= 20}
+          onClick={() => onPortions([...portions, { name: '', grams: '' }])}
+        >
+          Add a portion
+        </button>
+      </div>
+    </fieldset>
+  );
+}

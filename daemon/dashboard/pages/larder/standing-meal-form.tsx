@@ -1,0 +1,75 @@
+import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
+import { formatLine } from '@platewright/core/foods/typed-line/format.ts';
+import type { LarderView, StandingMealView } from '@platewright/core/views/larder-types.ts';
+import { useState } from 'preact/hooks';
+import { edit, newId, sendEdits } from '../../api/edits.ts';
+import { Field } from '../../forms/field.tsx';
+import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useSubmit } from '../../state/use-submit.ts';
+import { ReadingList } from '../../typed-line/reading-list.tsx';
+import { ready, useReading, useTypedLarder } from '../../typed-line/use-reading.ts';
+
+interface StandingMealFormProps {
+  larder: LarderView;
+  meal: StandingMealView | null;
+  close: () => void;
+}
+
+/** A standing meal: its name, and a typed line of what is in it. */
+export function StandingMealForm({ larder, meal, close }: StandingMealFormProps) {
+  const typedLarder = useTypedLarder(larder);
+  const foods = new Map(larder.foods.map(({ food }) => [food.id, food]));
+  const [name, setName] = useState(meal?.name ?? '');
+  const [line, setLine] = useState(() => {
+    const items = meal?.items.flatMap(({ food: id, grams }) => {
+      const food = foods.get(id);
+      return food ? [{ food, grams, amount: null }] : [];
+    });
+    return formatLine(items ?? [], typedLarder);
+  });
+  const items = useReading(line, typedLarder);
+  const read = ready(items);
+  const { busy, problem, run } = useSubmit();
+  const whole = name.trim() !== '' && read.length > 0 && read.length === items.length;
+
+  const save = async () => {
+    if (!whole) return;
+    const fields = { name, items: read.map(({ food, grams }) => ({ food: food.id, grams })) };
+    const id = meal?.id ?? newId();
+    if (await run(() => sendEdits([edit('standing-meal', larder.athlete, id, fields)]))) close();
+  };
+
+  return (
+    <form
+      class="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <Field label="Name" value={name} onText={setName} />
+      <Field
+        label="What is in it"
+        value={line}
+        onText={setLine}
+        placeholder="250 skyr, 60 oats, 1 banana"
+        spellcheck={false}
+        autocomplete="off"
+      />
+      <ReadingList
+        items={items}
+        energyUnit={larder.units.energy}
+        choose={(item, food) => setLine(replaceItem(line, item.end, food, typedLarder).line)}
+      />
+      {problem && <ProblemNote problem={problem} />}
+      <div class="buttons">
+        <button type="submit" class="button first" disabled={busy || !whole}>
+          Save the standing meal
+        </button>
+        <button type="button" class="button" onClick={close}>
+          Leave it
+        </button>
+      </div>
+    </form>
+  );
+}

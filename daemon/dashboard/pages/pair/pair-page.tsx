@@ -1,0 +1,60 @@
+import { useEffect, useState } from 'preact/hooks';
+import { pair } from '../../api/session.ts';
+import { Field } from '../../forms/field.tsx';
+import { Mark } from '../../shell/mark.tsx';
+import { Page } from '../../shell/page.tsx';
+import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useSubmit } from '../../state/use-submit.ts';
+import { deviceName } from './device-name.ts';
+
+/** Before this browser is paired: the one field for the code. A code that came in the address is used at once. */
+export function PairPage({ code, paired }: { code: string | null; paired: () => Promise<void> }) {
+  const [typed, setTyped] = useState(code ?? '');
+  const [name, setName] = useState(() => deviceName(navigator.userAgent));
+  const { busy, problem, run } = useSubmit();
+  const send = () =>
+    run(async () => {
+      await pair(typed.trim(), name.trim() || 'Browser');
+      await paired();
+    });
+
+  // A code that came in the address is used once, on arrival.
+  useEffect(() => {
+    if (code) void send();
+  }, []);
+
+  return (
+    <div class="alone">
+      <p class="brand">
+        <Mark /> Platewright
+      </p>
+      <Page
+        title="Pair this browser"
+        lead="Your records are on a daemon of your own. It lets in only devices that were paired."
+      >
+        <form
+          class="stack"
+          onSubmit={(event) => {
+            event.preventDefault();
+            void send();
+          }}
+        >
+          <Field
+            label="Pairing code"
+            value={typed}
+            onText={setTyped}
+            hint="The daemon printed it when it started. “npx platewright pair”, or Devices on a paired browser, gives a new one."
+            autocomplete="off"
+            spellcheck={false}
+            required
+          />
+          <Field label="Name of this device" value={name} onText={setName} maxLength={120} />
+          {problem && <ProblemNote problem={problem} />}
+          <button type="submit" class="button first" disabled={busy || typed.trim() === ''}>
+            {busy ? 'Pairing…' : 'Pair'}
+          </button>
+        </form>
+      </Page>
+    </div>
+  );
+}

@@ -1,0 +1,49 @@
+import type { PlanView } from '@platewright/core/views/plan-types.ts';
+import { useState } from 'preact/hooks';
+import { edit, sendEdits } from '../../api/edits.ts';
+import { CautionFields } from '../../athlete-form/caution-fields.tsx';
+import { DayFields } from '../../athlete-form/day-fields.tsx';
+import { draftOfAthlete } from '../../athlete-form/draft.ts';
+import { PersonFields } from '../../athlete-form/person-fields.tsx';
+import { RateFields } from '../../athlete-form/rate-fields.tsx';
+import { readAthlete } from '../../athlete-form/read-draft.ts';
+import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useSubmit } from '../../state/use-submit.ts';
+
+/** The whole set-up as a form. Body mass at set-up is in force only until the first weekly call was decided. */
+export function AthleteEditor({ plan, close }: { plan: PlanView; close: () => void }) {
+  const { athlete } = plan;
+  const [draft, setDraft] = useState(() => draftOfAthlete(athlete));
+  const { fields, wrong } = readAthlete(draft, athlete.timeZone, athlete.rolloverHour);
+  const { busy, problem, run } = useSubmit();
+  const set = (change: Partial<typeof draft>) => setDraft((before) => ({ ...before, ...change }));
+  const save = async () => {
+    if (!fields) return;
+    const whole = { ...fields, fatPercent: fields.fatPercent ?? null };
+    if (await run(() => sendEdits([edit('athlete', athlete.id, athlete.id, whole)]))) close();
+  };
+  return (
+    <form
+      class="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <PersonFields draft={draft} set={set} wrong={wrong} />
+      <DayFields draft={draft} set={set} wrong={wrong} today={plan.date} />
+      <RateFields draft={draft} set={set} wrong={wrong} />
+      <CautionFields draft={draft} set={set} />
+      {problem && <ProblemNote problem={problem} />}
+      <div class="buttons">
+        <button type="submit" class="button first" disabled={busy || !fields}>
+          Save the set-up
+        </button>
+        <button type="button" class="button" onClick={close}>
+          Leave it
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,81 @@
+import type { Phase } from '@platewright/core/records/kinds.ts';
+import { formatDayOfYear } from '@platewright/core/ui/format-date.ts';
+import { paceFigure } from '@platewright/core/ui/number.ts';
+import type { PlanView } from '@platewright/core/views/plan-types.ts';
+import { useState } from 'preact/hooks';
+import { removal } from '../../api/edits.ts';
+import { useNotice } from '../../state/notice.tsx';
+import { PhaseForm } from './phase-form.tsx';
+
+/** The phases, oldest first, and the form for the next one or for a change. */
+export function PhaseSection({ plan }: { plan: PlanView }) {
+  const [editing, setEditing] = useState<Phase | 'new' | null>(null);
+  if (editing !== null) {
+    const phase = editing === 'new' ? null : editing;
+    return <PhaseForm plan={plan} phase={phase} close={() => setEditing(null)} />;
+  }
+  return (
+    <div class="stack">
+      {plan.phases.length === 0 ? (
+        <p class="soft">No phase yet: until one starts, the aim is to hold.</p>
+      ) : (
+        <ul class="rows">
+          {plan.phases.map((phase) => (
+            <PhaseRow key={phase.id} phase={phase} plan={plan} edit={() => setEditing(phase)} />
+          ))}
+        </ul>
+      )}
+      <div>
+        <button type="button" class="button" onClick={() => setEditing('new')}>
+          Plan a phase
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function PhaseRow({ phase, plan, edit }: { phase: Phase; plan: PlanView; edit: () => void }) {
+  const { act } = useNotice();
+  const inForce = phase.id === plan.phaseInForce;
+  const athlete = plan.athlete.id;
+  return (
+    <li class={inForce ? 'phase now' : 'phase'}>
+      <div>
+        <b class="capital">{phase.aim}</b> from {formatDayOfYear(phase.from)}
+        {inForce && <span class="aim"> in force</span>}
+        <p class="soft small">
+          aim {paceFigure(phase.pacePercentPerWeek)} % a week, band {paceFigure(phase.bandLow)} to{' '}
+          {paceFigure(phase.bandHigh)}
+          {phase.contestDate && `; contest ${formatDayOfYear(phase.contestDate)}`}
+          {phase.startMarkG !== undefined && `; starting mark ${phase.startMarkG} g`}
+        </p>
+      </div>
+      <span class="buttons">
+        <button type="button" class="link small" onClick={edit}>
+          Edit
+          <span class="unseen">
+            {' '}
+            {phase.aim} from {formatDayOfYear(phase.from)}
+          </span>
+        </button>
+        <button
+          type="button"
+          class="link small"
+          onClick={() =>
+            void act(
+              [removal('phase', athlete, phase.id, true)],
+              `Removed the phase of ${formatDayOfYear(phase.from)}.`,
+              [removal('phase', athlete, phase.id, false)],
+            )
+          }
+        >
+          Remove
+          <span class="unseen">
+            {' '}
+            {phase.aim} from {formatDayOfYear(phase.from)}
+          </span>
+        </button>
+      </span>
+    </li>
+  );
+}

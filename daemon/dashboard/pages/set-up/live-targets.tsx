@@ -1,0 +1,40 @@
+import type { FieldsOf } from '@platewright/core/records/kinds.ts';
+import { dayTargets } from '@platewright/core/targets/day-targets.ts';
+import { PlannedMeals } from '../../targets/planned-meals.tsx';
+import { TargetsTable } from '../../targets/targets-table.tsx';
+import { Cautions, GaveWay } from '../../targets/warnings.tsx';
+
+interface LiveTargetsProps {
+  athlete: FieldsOf<'athlete'> | null;
+  phase: FieldsOf<'phase'> | null;
+  today: string;
+}
+
+/** What a session day would ask for, by the form as it stands. */
+export function LiveTargets({ athlete, phase, today }: LiveTargetsProps) {
+  if (!athlete) {
+    return (
+      <aside class="beside" aria-label="Targets">
+        <h2>Targets</h2>
+        <p class="soft">
+          Protein quota, carbohydrate band and mark, fat floor, energy and meal times appear here, each with
+          its reason, once sex, birth year, height and body mass are there.
+        </p>
+      </aside>
+    );
+  }
+  const draft = { id: 'draft', athlete: 'draft' };
+  const phases = phase ? [{ ...phase, ...draft, from: today }] : [];
+  const targets = dayTargets({ athlete, phases, calls: [] }, today, 'session');
+  const units = { mass: athlete.massUnit, energy: athlete.energyUnit };
+  return (
+    <aside class="beside" aria-label="Targets">
+      <h2>Targets of a session day</h2>
+      <Cautions cautions={targets.cautions} />
+      <TargetsTable targets={targets} units={units} />
+      <GaveWay sentences={targets.gaveWay} />
+      <h3>Meals</h3>
+      <PlannedMeals meals={targets.meals} reasons={targets.reasons} caption="Meals of a session day" />
+    </aside>
+  );
+}

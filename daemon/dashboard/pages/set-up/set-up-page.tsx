@@ -1,0 +1,90 @@
+import { localDate } from '@platewright/core/season/local-date.ts';
+import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
+import { useState } from 'preact/hooks';
+import { edit, newId, sendEdits } from '../../api/edits.ts';
+import { AimFields } from '../../athlete-form/aim-fields.tsx';
+import { CautionFields } from '../../athlete-form/caution-fields.tsx';
+import { DayFields } from '../../athlete-form/day-fields.tsx';
+import { draftOfAim, emptyAthlete } from '../../athlete-form/draft.ts';
+import { PersonFields } from '../../athlete-form/person-fields.tsx';
+import { RateFields } from '../../athlete-form/rate-fields.tsx';
+import { readAthlete, readPhase } from '../../athlete-form/read-draft.ts';
+import { shownWrong } from '../../athlete-form/shown-wrong.ts';
+import { Page, Section } from '../../shell/page.tsx';
+import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useSubmit } from '../../state/use-submit.ts';
+import { LiveTargets } from './live-targets.tsx';
+
+/** The first run: one page, and the targets beside it as you type. */
+export function SetUpPage({ done }: { done: () => Promise<void> }) {
+  const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const today = localDate(Date.now(), { timeZone, rolloverHour: setUpDefaults.rolloverHour });
+  const [draft, setDraft] = useState(emptyAthlete);
+  const [phase, setPhase] = useState(() => draftOfAim('off-season', today));
+  const [tried, setTried] = useState(false);
+  const { busy, problem, run } = useSubmit();
+
+  const athlete = readAthlete(draft, timeZone);
+  const aim = readPhase(phase);
+  const wrong = shownWrong(draft, athlete.wrong, tried);
+  const set = (change: Partial<typeof draft>) => setDraft((before) => ({ ...before, ...change }));
+
+  const save = async () => {
+    setTried(true);
+    const [fields, phaseFields] = [athlete.fields, aim.fields];
+    if (!fields || !phaseFields) {
+      requestAnimationFrame(() =>
+        document.querySelector<HTMLElement>('[aria-invalid="true"], .wrong')?.focus(),
+      );
+      return;
+    }
+    await run(async () => {
+      const id = newId();
+      await sendEdits([edit('athlete', id, id, fields), edit('phase', id, newId(), phaseFields)]);
+      await done();
+    });
+  };
+
+  return (
+    <Page title="Set up" lead="Under a minute. Everything can be changed later, under Plan.">
+      <form
+        class="two-columns"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          void save();
+        }}
+      >
+        <div>
+          <Section title="You">
+            <PersonFields draft={draft} set={set} wrong={wrong} />
+          </Section>
+          <Section title="Phase and aim">
+            <AimFields phase={phase} athlete={draft} set={setPhase} wrong={aim.wrong} />
+          </Section>
+          <Section title="Day and training">
+            <DayFields draft={draft} set={set} wrong={wrong} today={today} />
+          </Section>
+          <Section title="Rates">
+            <RateFields draft={draft} set={set} wrong={wrong} />
+          </Section>
+          <Section title="Cautions">
+            <CautionFields draft={draft} set={set} />
+          </Section>
+          {problem && <ProblemNote problem={problem} />}
+          {tried && (!athlete.fields || !aim.fields) && (
+            <p class="wrong" role="alert">
+              Something is missing above; it is marked where it stands.
+            </p>
+          )}
+          <div class="buttons end">
+            <button type="submit" class="button first" disabled={busy}>
+              {busy ? 'Saving…' : 'Start with these targets'}
+            </button>
+          </div>
+        </div>
+        <LiveTargets athlete={athlete.fields} phase={aim.fields} today={today} />
+      </form>
+    </Page>
+  );
+}

@@ -1,0 +1,68 @@
+import { EntryRow } from '@platewright/core/ui/entry-row.tsx';
+import type { DayView, EntryView } from '@platewright/core/views/types.ts';
+import { useState } from 'preact/hooks';
+import { edit, type Fields, removal } from '../../api/edits.ts';
+import { useNotice } from '../../state/notice.tsx';
+import { MoveEntry } from './move-entry.tsx';
+
+/** An entry that can be weighed anew, moved and removed; each of these can be undone. */
+export function DayEntry({ entry, meal, day }: { entry: EntryView; meal: number; day: DayView }) {
+  const { act } = useNotice();
+  const [moving, setMoving] = useState(false);
+  const { athlete } = day;
+  const change = (fields: Fields<'entry'>, before: typeof fields, done: string) =>
+    act([edit('entry', athlete, entry.id, fields)], done, [edit('entry', athlete, entry.id, before)]);
+
+  return (
+    <>
+      <EntryRow
+        entry={entry}
+        energyUnit={day.units.energy}
+        onGrams={(grams) =>
+          void change(
+            { grams, amount: null },
+            { grams: entry.grams, amount: entry.amount },
+            `${entry.name}: ${Math.round(grams)} g.`,
+          )
+        }
+      >
+        <button
+          type="button"
+          class="link small"
+          aria-expanded={moving}
+          aria-label={`Move ${entry.name}`}
+          onClick={() => setMoving(!moving)}
+        >
+          Move
+        </button>
+        <button
+          type="button"
+          class="link small"
+          aria-label={`Remove ${entry.name}`}
+          onClick={() =>
+            void act([removal('entry', athlete, entry.id, true)], `Removed ${entry.name}.`, [
+              removal('entry', athlete, entry.id, false),
+            ])
+          }
+        >
+          Remove
+        </button>
+      </EntryRow>
+      {moving && (
+        <li class="entry-move">
+          <MoveEntry
+            name={entry.name}
+            date={day.date}
+            meal={meal}
+            meals={day.meals.length}
+            move={(date, to) => {
+              setMoving(false);
+              void change({ date, meal: to }, { date: day.date, meal }, `Moved ${entry.name} to meal ${to}.`);
+            }}
+            cancel={() => setMoving(false)}
+          />
+        </li>
+      )}
+    </>
+  );
+}

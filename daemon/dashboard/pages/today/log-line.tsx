@@ -1,0 +1,88 @@
+import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
+import type { DayView } from '@platewright/core/views/types.ts';
+import { useId, useState } from 'preact/hooks';
+import { edit, newId, removal, sendEdits } from '../../api/edits.ts';
+import { readView } from '../../api/views.ts';
+import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useNotice } from '../../state/notice.tsx';
+import { useSubmit } from '../../state/use-submit.ts';
+import { useLoaded } from '../../state/use-view.ts';
+import { ReadingList } from '../../typed-line/reading-list.tsx';
+import { ready, unread, useReading, useTypedLarder } from '../../typed-line/use-reading.ts';
+import { MealChoice } from './meal-choice.tsx';
+import { StandingLog } from './standing-log.tsx';
+
+/** The typed line of the day: Enter logs what could be read, and leaves the rest in the line. */
+export function LogLine({ day }: { day: DayView }) {
+  const { athlete, date } = day;
+  const id = useId();
+  const larder = useLoaded(`larder ${athlete}`, () => readView('larder', athlete)).value;
+  const typedLarder = useTypedLarder(larder);
+  const [line, setLine] = useState('');
+  const [chosen, setChosen] = useState<number | null>(null);
+  const items = useReading(line, typedLarder);
+  const { tell } = useNotice();
+  const { busy, problem, run } = useSubmit();
+  const meal = chosen ?? day.nextMeal;
+
+  const log = async () => {
+    const entries = ready(items).map(({ food, grams, amount }) => ({
+      id: newId(),
+      fields: {
+        ...{ date, meal, food: food.id, name: food.name, grams, per100: food.per100, at: Date.now() },
+        ...(amount !== null && { amount }),
+      },
+    }));
+    if (entries.length === 0) return;
+    const rest = unread(items);
+    const stored = await run(() =>
+      sendEdits(entries.map((entry) => edit('entry', athlete, entry.id, entry.fields))),
+    );
+    if (!stored) return;
+    setLine(rest);
+    tell(
+      `Logged ${entries.map(({ fields }) => fields.name).join(', ')} to meal ${meal}.`,
+      entries.map((entry) => removal('entry', athlete, entry.id, true)),
+    );
+  };
+
+  return (
+    <form
+      class="log-line"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void log();
+      }}
+    >
+      <div class="log-row">
+        <div class="field">
+          <label for={id}>Typed line</label>
+          <input
+            id={id}
+            class="input"
+            value={line}
+            placeholder="200 chicken, 2 eggs + 6 whites, 80g oats"
+            autocomplete="off"
+            spellcheck={false}
+            onInput={(event) => setLine(event.currentTarget.value)}
+          />
+        </div>
+        <MealChoice meal={meal} day={day} onMeal={setChosen} />
+        <button type="submit" class="button first" disabled={busy || ready(items).length === 0}>
+          Log
+        </button>
+      </div>
+      {items.length > 0 && larder && (
+        <ReadingList
+          items={items}
+          energyUnit={day.units.energy}
+          choose={(item, food) => setLine(replaceItem(line, item.end, food, typedLarder).line)}
+        />
+      )}
+      {problem && <ProblemNote problem={problem} />}
+      {line === '' && larder && larder.standingMeals.length > 0 && (
+        <StandingLog larder={larder} day={day} meal={meal} />
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,39 @@
+import { useEffect, useState } from 'preact/hooks';
+
+export const pages = ['today', 'larder', 'body', 'week', 'plan', 'devices'] as const;
+export type Page = (typeof pages)[number];
+
+/** Where the reader is: the page, and what follows it in the address, such as a date. */
+export interface Route {
+  page: Page;
+  rest: string;
+}
+
+/** The route of an address fragment such as `#/today/2025-03-03`; anything unknown is today. */
+export function routeOf(hash: string): Route {
+  const [name = '', rest = ''] = hash.replace(/^#\/?/, '').split('/');
+  const page = pages.find((known) => known === name);
+  return page ? { page, rest } : { page: 'today', rest: '' };
+}
+
+export function hrefOf(page: Page, rest = ''): string {
+  return rest ? `#/${page}/${rest}` : `#/${page}`;
+}
+
+/** The code of an address such as `#pair=ABCD-EFGH`, taken out of the address so that it is not left in the history. */
+export function takePairingCode(): string | null {
+  const match = /^#pair=([A-Za-z0-9-]+)$/.exec(location.hash);
+  if (!match?.[1]) return null;
+  history.replaceState(null, '', location.pathname + location.search);
+  return match[1];
+}
+
+export function useRoute(): Route {
+  const [route, setRoute] = useState(() => routeOf(location.hash));
+  useEffect(() => {
+    const follow = () => setRoute(routeOf(location.hash));
+    addEventListener('hashchange', follow);
+    return () => removeEventListener('hashchange', follow);
+  }, []);
+  return route;
+}

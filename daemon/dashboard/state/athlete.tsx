@@ -1,0 +1,20 @@
+import type { Session } from '@platewright/core/protocol/devices.ts';
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+
+interface AthleteState {
+  session: Session;
+  /** Id of the athlete whose pages are shown. */
+  athlete: string;
+}
+
+const AthleteContext = createContext<AthleteState | null>(null);
+
+export const AthleteProvider = AthleteContext.Provider;
+
+/** The session and the athlete whose pages are shown. */
+export function useAthlete(): AthleteState {
+  const state = useContext(AthleteContext);
+  if (!state) throw new Error('a page outside the session');
+  return state;
+}

@@ -1,0 +1,66 @@
+import type { Food } from '@platewright/core/records/kinds.ts';
+import { Figures } from '@platewright/core/ui/figures.tsx';
+import { gramsFigure } from '@platewright/core/ui/number.ts';
+import type { EnergyUnit } from '@platewright/core/units/energy.ts';
+import type { ReadItem } from './use-reading.ts';
+
+interface ReadingListProps {
+  items: readonly ReadItem[];
+  energyUnit: EnergyUnit;
+  /** A food was chosen for an item that may mean several. */
+  choose: (item: ReadItem, food: Food) => void;
+}
+
+/** What a typed line was read as, item by item; what can't be read says why and what to do. */
+export function ReadingList({ items, energyUnit, choose }: ReadingListProps) {
+  return (
+    <ul class="reading" aria-live="polite">
+      {items.map((item) => (
+        <li
+          key={`${item.start} ${item.text}`}
+          class={item.status === 'ok' ? 'reading-item' : 'reading-item asks'}
+        >
+          {item.status === 'ok' ? (
+            <>
+              <span>
+                {item.amount ? `${item.amount} · ` : ''}
+                {gramsFigure(item.grams)} g {item.food.name}
+              </span>
+              <Figures {...scaled(item.food, item.grams)} energyUnit={energyUnit} />
+            </>
+          ) : (
+            <>
+              <span class="wrong">
+                “{item.text}”: {item.message}
+              </span>
+              {item.status === 'ambiguous' && (
+                <span class="buttons">
+                  {item.choices.map((food) => (
+                    <button
+                      key={food.id}
+                      type="button"
+                      class="button small"
+                      onClick={() => choose(item, food)}
+                    >
+                      {food.name}
+                    </button>
+                  ))}
+                </span>
+              )}
+            </>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function scaled({ per100 }: Food, grams: number) {
+  const of = (value: number) => (value * grams) / 100;
+  return {
+    proteinG: of(per100.proteinG),
+    carbohydrateG: of(per100.carbohydrateG),
+    fatG: of(per100.fatG),
+    energyKcal: of(per100.energyKcal),
+  };
+}
