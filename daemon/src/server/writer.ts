@@ -9,15 +9,15 @@ import {
 } from '@platewright/core/changes/clock.ts';
 import type { Edit } from '@platewright/core/protocol/records.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
-import type { Stamp } from '../store/store.ts';
-import type { Deps } from './deps.ts';
+import type { Stamp, Store } from '../store/store.ts';
 import { toChanges } from './edits.ts';
+import type { Hub } from './hub.ts';
 import { starterLarder } from './starter.ts';
 
 export type Writer = ReturnType<typeof createWriter>;
 
 /** The one way into the store: a write at a time, stamped, with what belongs to it, and told to who listens. */
-export function createWriter({ store, now, hub }: Pick<Deps, 'store' | 'now' | 'hub'>) {
+export function createWriter({ store, now, hub }: { store: Store; now(): number; hub: Hub }) {
   let turn: Promise<unknown> = Promise.resolve();
 
   function inTurn<T>(work: () => Promise<T>): Promise<T> {

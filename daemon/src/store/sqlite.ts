@@ -97,9 +97,12 @@ function storeOf(folder: string, db: DatabaseSync, lock: { release(): void }): S
 }
 
 function storeId(db: DatabaseSync): string {
-  db.prepare("INSERT OR IGNORE INTO settings VALUES ('store', ?)").run(randomBytes(8).toString('hex'));
-  const row = db.prepare("SELECT value FROM settings WHERE name = 'store'").get();
-  return row === undefined ? '' : text(row, 'value');
+  const select = db.prepare("SELECT value FROM settings WHERE name = 'store'");
+  const row = select.get();
+  if (row !== undefined) return text(row, 'value');
+  const id = randomBytes(8).toString('hex');
+  db.prepare("INSERT INTO settings VALUES ('store', ?)").run(id);
+  return id;
 }
 
 function explained<T>(folder: string, work: () => T): T {

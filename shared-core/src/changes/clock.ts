@@ -22,6 +22,11 @@ export function clockTime(clock: Clock): number {
   return Number.parseInt(clock.slice(0, 12), 16);
 }
 
+/** The device that made a stamp. */
+export function clockDevice(clock: Clock): string {
+  return clock.slice(18);
+}
+
 function clockCounter(clock: Clock): number {
   return Number.parseInt(clock.slice(13, 17), 16);
 }

@@ -1,0 +1,78 @@
+import { parseArgs } from 'node:util';
+import { StoreTrouble } from '../store/trouble.ts';
+import { backup } from './backup.ts';
+import { type Command, CommandTrouble, type Given, note, say } from './command.ts';
+import { demo } from './demo.ts';
+import { devices } from './devices.ts';
+import { doctor } from './doctor.ts';
+import { exportCommand } from './export.ts';
+import { importCommand } from './import.ts';
+import { pair } from './pair.ts';
+import { start } from './start.ts';
+
+const commands: readonly Command[] = [
+  start,
+  demo,
+  pair,
+  devices,
+  exportCommand,
+  importCommand,
+  backup,
+  doctor,
+];
+
+/** Runs what was typed after `platewright`, and returns the exit code: 0 done, 1 could not be done, 2 not understood. */
+export async function runCommandLine(typed: readonly string[]): Promise<number> {
+  // Files of a store are for its user alone.
+  process.umask(0o077);
+  try {
+    await run(typed);
+    return 0;
+  } catch (error) {
+    if (error instanceof CommandTrouble || error instanceof StoreTrouble) note(error.message);
+    else note(`This should not happen:\n${error instanceof Error ? error.stack : String(error)}`);
+    return error instanceof CommandTrouble ? error.exitCode : 1;
+  }
+}
+
+async function run(typed: readonly string[]): Promise<void> {
+  const [name, ...rest] = typed;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') return say(overview());
+  const command = commands.find((one) => one.name === name);
+  if (command === undefined) {
+    throw new CommandTrouble(`There is no command “${name}”. platewright --help lists them.`, 2);
+  }
+  const given = parse(command, rest);
+  if (given.values.help === true) say(helpOf(command));
+  else await command.run(given);
+}
+
+function parse(command: Command, args: string[]): Given {
+  const options = { ...command.options, help: { type: 'boolean', short: 'h' } } as const;
+  try {
+    const { values, positionals } = parseArgs({ args, options, allowPositionals: true, strict: true });
+    if (positionals.length <= command.mostOperands) return { values, positionals };
+  } catch (error) {
+    const [reason] = error instanceof Error ? error.message.split('. ') : [];
+    throw new CommandTrouble(`${reason}\n${usage(command)}`, 2);
+  }
+  throw new CommandTrouble(`There is too much on this line.\n${usage(command)}`, 2);
+}
+
+function usage({ name, operands, options }: Command): string {
+  const names = Object.keys(options).map((option) => `[--${option} ${option.toUpperCase()}]`);
+  return ['platewright', name, operands, ...names].filter((word) => word !== '').join(' ');
+}
+
+function helpOf(command: Command): string {
+  return `${usage(command)}\n\n${command.help}`;
+}
+
+function overview(): string {
+  const rows = commands.map(({ name, summary }) => `  ${name.padEnd(9)}${summary}`);
+  return `Platewright shapes what is on the plate: it keeps your food and body records and makes the weekly call.
+
+${rows.join('\n')}
+
+platewright COMMAND --help says more. Begin with: platewright demo`;
+}

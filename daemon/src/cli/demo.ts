@@ -1,0 +1,73 @@
+import { readdirSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { demoSeason } from '../../../fixtures/season/generate.ts';
+import { createHub } from '../server/hub.ts';
+import { createWriter } from '../server/writer.ts';
+import { openSqliteStore, STORE_FILE } from '../store/sqlite.ts';
+import type { Store } from '../store/store.ts';
+import { type Command, CommandTrouble, note } from './command.ts';
+import { runDaemon } from './run-daemon.ts';
+import { demoSettings, serveOptions } from './settings.ts';
+
+/** Holds the last date of the season; that it is there makes a store a demo. */
+const DEMO_SETTING = 'demo';
+
+export const demo: Command = {
+  name: 'demo',
+  summary: 'serve a finished season of an invented athlete, in a store of its own',
+  operands: '',
+  mostOperands: 0,
+  options: serveOptions,
+  help: `  platewright demo
+  platewright demo --port 9001
+
+The season ends today. It is kept in $XDG_DATA_HOME/platewright-demo, apart from your own records, and served on port
+8788 unless --port names another one.`,
+  async run(given) {
+    const { data, port } = demoSettings(given);
+    const store = await demoStore(data, today());
+    await runDaemon(store, port, 'All of this is invented. npm start begins your own season.');
+  },
+};
+
+async function demoStore(folder: string, date: string): Promise<Store> {
+  const store = openSqliteStore(folder, 'owner');
+  const endsOn = await store.setting(DEMO_SETTING);
+  if (endsOn === null && (await store.lastSeq()) > 0) {
+    await store.close();
+    throw new CommandTrouble(`${folder} holds records of your own. Name another folder with --data.`);
+  }
+  if (endsOn === date) return store;
+  if (endsOn === null) return await filled(store, date);
+  return await renewed(store, folder, date);
+}
+
+/** A season that ended earlier is made anew, unless an extension holds a copy that it would send back into it. */
+async function renewed(store: Store, folder: string, date: string): Promise<Store> {
+  const devices = await store.devices();
+  if (devices.some(({ kind, revokedAt }) => kind === 'extension' && revokedAt === null)) {
+    note(
+      `This season ended some days ago. For a fresh one remove the extension on the Devices page and start again.`,
+    );
+    return store;
+  }
+  await store.close();
+  for (const name of readdirSync(folder)) if (name.startsWith(STORE_FILE)) rmSync(join(folder, name));
+  const fresh = openSqliteStore(folder, 'owner');
+  for (const device of devices) await fresh.putDevice(device);
+  return await filled(fresh, date);
+}
+
+async function filled(store: Store, date: string): Promise<Store> {
+  note('Inventing a season…');
+  await store.putSetting(DEMO_SETTING, date);
+  const writer = createWriter({ store, now: Date.now, hub: createHub(0) });
+  await writer.push(demoSeason(date));
+  return store;
+}
+
+/** The date on this machine's calendar. */
+function today(): string {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+}

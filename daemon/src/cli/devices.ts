@@ -1,0 +1,52 @@
+import { openSqliteStore } from '../store/sqlite.ts';
+import type { Store, StoredDevice } from '../store/store.ts';
+import { type Command, CommandTrouble, note, say } from './command.ts';
+import { dataOption, settings } from './settings.ts';
+
+export const devices: Command = {
+  name: 'devices',
+  summary: 'list paired devices, or let one go',
+  operands: '[revoke ID]',
+  mostOperands: 2,
+  options: dataOption,
+  help: `  platewright devices
+  platewright devices revoke 0193a5c2
+
+A line for each device: id, kind, when it was last seen, state, name. The start of an id is enough to revoke it. It is
+shut out with its next request, and what it has not sent yet stays on it.`,
+  async run(given) {
+    const [action, id] = given.positionals;
+    if (action !== undefined && (action !== 'revoke' || id === undefined)) {
+      throw new CommandTrouble('It is platewright devices, or platewright devices revoke ID.', 2);
+    }
+    const store = openSqliteStore(settings(given).data, 'guest');
+    try {
+      if (id === undefined) await list(store);
+      else await revoke(store, id);
+    } finally {
+      await store.close();
+    }
+  },
+};
+
+async function list(store: Store): Promise<void> {
+  const all = await store.devices();
+  for (const device of all) say(row(device));
+  if (all.length === 0) note('No device is paired yet. Run platewright pair.');
+}
+
+function row({ id, kind, name, lastSeenAt, revokedAt }: StoredDevice): string {
+  const seen = lastSeenAt === null ? 'never' : new Date(lastSeenAt).toISOString();
+  return [id, kind, seen, revokedAt === null ? 'paired' : 'revoked', name].join('\t');
+}
+
+async function revoke(store: Store, start: string): Promise<void> {
+  const found = (await store.devices()).filter(({ id }) => id.startsWith(start));
+  const [device] = found;
+  if (device === undefined || found.length > 1) {
+    const many = found.length > 1 ? `${found.length} devices start` : 'No device starts';
+    throw new CommandTrouble(`${many} with ${start}. platewright devices lists them.`);
+  }
+  await store.putDevice({ ...device, revokedAt: device.revokedAt ?? Date.now() });
+  note(`${device.name} was let go.`);
+}

@@ -1,0 +1,48 @@
+import { createReadStream } from 'node:fs';
+import { createInterface } from 'node:readline';
+import { ArchiveTrouble, importArchive } from '../keep/archive.ts';
+import { clampAhead } from '../server/writer.ts';
+import { openSqliteStore } from '../store/sqlite.ts';
+import { type Command, CommandTrouble, note } from './command.ts';
+import { dataOption, settings } from './settings.ts';
+
+export const importCommand: Command = {
+  name: 'import',
+  summary: 'fill an empty store from an export',
+  operands: '[FILE]',
+  mostOperands: 1,
+  options: dataOption,
+  help: `  platewright import records.jsonl
+  platewright import --data ~/restored < records.jsonl
+
+All of it is taken in, or nothing. The store must be empty and the daemon stopped. Devices are paired anew afterwards.`,
+  async run(given) {
+    const [file] = given.positionals;
+    const store = openSqliteStore(settings(given).data, 'owner');
+    try {
+      if ((await store.lastSeq()) > 0) {
+        throw new CommandTrouble('This store has records already. Name an empty folder with --data.');
+      }
+      const input = file === undefined ? process.stdin : createReadStream(file);
+      const count = await importArchive(store, linesOf(input), clampAhead(Date.now(), null));
+      note(`${count} records were imported.`);
+    } catch (error) {
+      throw error instanceof ArchiveTrouble ? new CommandTrouble(error.message) : error;
+    } finally {
+      await store.close();
+    }
+  },
+};
+
+async function* linesOf(input: NodeJS.ReadableStream): AsyncGenerator<string> {
+  const failed = new Promise<never>((_, reject) => {
+    input.once('error', () => reject(new CommandTrouble('The file can’t be read. Look at its name.')));
+  });
+  failed.catch(() => undefined);
+  const lines = createInterface({ input, crlfDelay: Number.POSITIVE_INFINITY })[Symbol.asyncIterator]();
+  for (;;) {
+    const { value, done } = await Promise.race([lines.next(), failed]);
+    if (done === true) return;
+    yield value;
+  }
+}

@@ -1,0 +1,34 @@
+/** What `npm start` runs: builds what is missing or older than its sources, then starts the daemon. */
+import { resolve } from 'node:path';
+import { type Build, buildStale } from './build.ts';
+import { note } from './command.ts';
+import { runCommandLine } from './command-line.ts';
+
+const ROOT = resolve(import.meta.dirname, '../../..');
+const SHARED = ['shared-core', 'package-lock.json'];
+
+const builds: readonly Build[] = [
+  {
+    name: 'dashboard',
+    sources: [...SHARED, 'daemon/dashboard'],
+    result: 'daemon/dashboard/dist/index.html',
+    command: ['node_modules/vite/bin/vite.js', 'build', 'daemon/dashboard', '--logLevel', 'warn'],
+  },
+  {
+    name: 'extension',
+    sources: [...SHARED, 'extension'],
+    result: 'extension/.output/chrome-mv3/manifest.json',
+    command: ['node_modules/wxt/bin/wxt.mjs', 'build', 'extension'],
+  },
+];
+
+const typed = process.argv.slice(2);
+const isDemo = typed.includes('--demo');
+const failed = await buildStale(ROOT, builds);
+if (failed.length > 0) {
+  note(`The ${failed.join(' and the ')} could not be built; the reason stands above.`);
+  process.exitCode = 1;
+} else {
+  const rest = typed.filter((word) => word !== '--demo');
+  process.exitCode = await runCommandLine([isDemo ? 'demo' : 'start', ...rest]);
+}

@@ -1,0 +1,32 @@
+import { issueCode } from '../server/issue-code.ts';
+import { isServed, openSqliteStore } from '../store/sqlite.ts';
+import { type Command, note, say } from './command.ts';
+import { dashboardLink, PORT_SETTING } from './run-daemon.ts';
+import { DEFAULT_PORT, dataOption, settings } from './settings.ts';
+
+export const pair: Command = {
+  name: 'pair',
+  summary: 'make a code that pairs a browser',
+  operands: '',
+  mostOperands: 0,
+  options: dataOption,
+  help: `  platewright pair
+
+Prints a code to type into the extension, and a link that pairs a dashboard with the same code. It is good once, for ten
+minutes; five wrong tries burn it.`,
+  async run(given) {
+    const { data } = settings(given);
+    const store = openSqliteStore(data, 'guest');
+    try {
+      const { code } = await issueCode(store, Date.now());
+      const port = Number((await store.setting(PORT_SETTING)) ?? DEFAULT_PORT);
+      say(code);
+      note(
+        `Type it into the extension, or open ${dashboardLink(port, code)} in a browser. It is good once, for ten minutes.`,
+      );
+      if (!isServed(data)) note('The daemon is not running: start it within these ten minutes.');
+    } finally {
+      await store.close();
+    }
+  },
+};

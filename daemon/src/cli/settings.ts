@@ -1,0 +1,82 @@
+import { readFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { isAbsolute, join, resolve } from 'node:path';
+import * as z from 'zod/mini';
+import { CommandTrouble, type Given } from './command.ts';
+
+export const DEFAULT_PORT = 8787;
+export const DEMO_PORT = 8788;
+
+export const dataOption = { data: { type: 'string' } } as const;
+export const serveOptions = { ...dataOption, port: { type: 'string' } } as const;
+
+interface Settings {
+  /** Absolute. */
+  data: string;
+  port: number;
+}
+
+const fileSchema = z.strictObject({
+  data: z.optional(z.string()),
+  port: z.optional(z.int().check(z.minimum(0), z.maximum(65535))),
+});
+
+/** Settings of the athlete's own store: flags, then environment, then the config file, then defaults. */
+export function settings({ values }: Given): Settings {
+  const file = configFile();
+  const data = text(values.data) ?? process.env.PLATEWRIGHT_DATA ?? file.data ?? dataHome('platewright');
+  const port = text(values.port) ?? process.env.PLATEWRIGHT_PORT;
+  return { data: resolve(data), port: port === undefined ? (file.port ?? DEFAULT_PORT) : readPort(port) };
+}
+
+/** Settings of the demo: by flags only, so that a demo never lands in the athlete's own store. */
+export function demoSettings({ values }: Given): Settings {
+  const port = text(values.port);
+  return {
+    data: resolve(text(values.data) ?? dataHome('platewright-demo')),
+    port: port === undefined ? DEMO_PORT : readPort(port),
+  };
+}
+
+function readPort(typed: string): number {
+  const port = /^\d{1,5}$/.test(typed) ? Number(typed) : Number.NaN;
+  if (port >= 0 && port <= 65535) return port;
+  throw new CommandTrouble(`A port is a number from 0 to 65535, not “${typed}”.`, 2);
+}
+
+function dataHome(name: string): string {
+  return join(xdg('XDG_DATA_HOME', '.local/share'), name);
+}
+
+function configFile(): z.infer<typeof fileSchema> {
+  const path = join(xdg('XDG_CONFIG_HOME', '.config'), 'platewright', 'config.json');
+  let content: string;
+  try {
+    content = readFileSync(path, 'utf8');
+  } catch {
+    return {};
+  }
+  const parsed = fileSchema.safeParse(parseJson(content));
+  if (parsed.success) return parsed.data;
+  throw new CommandTrouble(
+    `${path} is not as it should be: JSON with data and port, such as {"port": 8787}.`,
+  );
+}
+
+/** A folder of the XDG Base Directory Specification, which tells to pass over one that is not absolute. */
+function xdg(variable: string, fallback: string): string {
+  const named = process.env[variable];
+  return named !== undefined && isAbsolute(named) ? named : join(homedir(), fallback);
+}
+
+function parseJson(content: string): unknown {
+  try {
+    return JSON.parse(content);
+  } catch {
+    return null;
+  }
+}
+
+function text(value: unknown): string | undefined {
+  return typeof value === 'string' ? value : undefined;
+}
