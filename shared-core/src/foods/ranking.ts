@@ -1,0 +1,125 @@
+import type { Entry } from '../records/kinds.ts';
+
+/** What ranking has to know of an entry. */
+export type Eaten = Pick<Entry, 'date' | 'meal' | 'food' | 'name' | 'grams' | 'amount' | 'per100'>;
+
+/** The meal that is about to be logged. */
+export interface Occasion {
+  date: string;
+  meal: number;
+  /** `session` or `recovery`, for this date and those of the entries. */
+  kindOf: (date: string) => string;
+}
+
+/** What is left for a meal, g. */
+export interface Left {
+  proteinG: number;
+  carbohydrateG: number;
+  fatG: number;
+}
+
+/** A food that this athlete is likely to eat now, in his usual amount. */
+export interface Suggestion {
+  food: string;
+  name: string;
+  grams: number;
+  amount: string | null;
+}
+
+// How much an entry says about the next meal. All four: common practice, no source.
+const halfLifeDays = 14;
+const otherMeal = 0.15;
+const otherKindOfDay = 0.5;
+/** What does not fit what is left loses at most this share of its weight: it is a nudge, habit decides. */
+const mostMisfit = 0.4;
+
+/** How much an entry counts on an occasion: 1 for the same meal today, less for older, other meals and kinds of day. */
+function weightOf(entry: Eaten, { date, meal, kindOf }: Occasion): number {
+  const ageDays = Math.abs(Date.parse(date) - Date.parse(entry.date)) / 86_400_000;
+  return (
+    2 ** (-ageDays / halfLifeDays) *
+    (entry.meal === meal ? 1 : otherMeal) *
+    (kindOf(entry.date) === kindOf(date) ? 1 : otherKindOfDay)
+  );
+}
+
+/** How often each food has been eaten of late on occasions like this one, by id; a relative number, for search. */
+export function usageOf(entries: readonly Eaten[], occasion: Occasion): Map<string, number> {
+  const usage = new Map<string, number>();
+  for (const entry of entries) {
+    usage.set(entry.food, (usage.get(entry.food) ?? 0) + weightOf(entry, occasion));
+  }
+  return usage;
+}
+
+/**
+ * The amount of a food that this athlete usually eats on such an occasion: the weighted median of its entries, so one
+ * feast does not move it, and always an amount that was really eaten. Undefined when it never was.
+ */
+export function usualAmount(
+  entries: readonly Eaten[],
+  food: string,
+  occasion: Occasion,
+): { grams: number; amount: string | null } | undefined {
+  const weighted = entries
+    .filter((entry) => entry.food === food)
+    .map((entry) => ({ entry, weight: weightOf(entry, occasion) }))
+    .sort((a, b) => a.entry.grams - b.entry.grams);
+  const half = weighted.reduce((sum, { weight }) => sum + weight, 0) / 2;
+  let sum = 0;
+  for (const { entry, weight } of weighted) {
+    sum += weight;
+    if (sum >= half) return { grams: entry.grams, amount: entry.amount ?? null };
+  }
+  return undefined;
+}
+
+/**
+ * What this athlete most likely eats at this meal of this kind of day, likeliest first, without what the meal already has.
+ * `entries` are those of the last weeks; what fits into what is `left` goes a little ahead.
+ */
+export function suggestFoods(
+  entries: readonly Eaten[],
+  occasion: Occasion,
+  left: Left | null,
+  limit: number,
+): Suggestion[] {
+  const here = new Set(
+    entries
+      .filter(({ date, meal }) => date === occasion.date && meal === occasion.meal)
+      .map(({ food }) => food),
+  );
+  const latest = new Map<string, Eaten>();
+  for (const entry of entries) {
+    if (entry.date >= (latest.get(entry.food)?.date ?? '')) latest.set(entry.food, entry);
+  }
+  return [...usageOf(entries, occasion)]
+    .filter(([food]) => !here.has(food))
+    .flatMap(([food, usage]) => {
+      const last = latest.get(food);
+      const usual = usualAmount(entries, food, occasion);
+      if (!last || !usual) return [];
+      const weight = usage * (1 - mostMisfit * (left ? misfit(last.per100, usual.grams, left) : 0));
+      return [{ weight, suggestion: { food, name: last.name, ...usual } }];
+    })
+    .sort((a, b) => b.weight - a.weight)
+    .slice(0, limit)
+    .map(({ suggestion }) => suggestion);
+}
+
+/** The share of a food's protein, carbohydrate and fat that is more than what is left of each; 0 fits, 1 is all too much. */
+function misfit(per100: Eaten['per100'], grams: number, left: Left): number {
+  const parts = [
+    [per100.proteinG, left.proteinG],
+    [per100.carbohydrateG, left.carbohydrateG],
+    [per100.fatG, left.fatG],
+  ] as const;
+  let all = 0;
+  let over = 0;
+  for (const [per100g, room] of parts) {
+    const brings = (per100g * grams) / 100;
+    all += brings;
+    over += Math.max(0, brings - Math.max(0, room));
+  }
+  return all > 0 ? over / all : 0;
+}

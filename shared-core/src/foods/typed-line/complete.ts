@@ -1,0 +1,69 @@
+import { plainly, quote } from './format.ts';
+import { type Edible, type Interpretation, interpret, type Larder } from './interpret.ts';
+import { itemAt, type Span } from './items.ts';
+import { readItem } from './parse.ts';
+import { isAmountOnly, isOf, type Reading, readingsOf } from './readings.ts';
+import { type Token, tokensOf } from './tokens.ts';
+
+/** The item being typed and the foods it may mean. */
+export interface Completion<F> {
+  item: Span;
+  /** What was typed of the food, without its amount; empty when nothing was. */
+  query: string;
+  /** The likeliest first; none when nothing was typed of the food. */
+  foods: readonly F[];
+}
+
+/** What a combobox offers at a caret of a typed line. */
+export function completionAt<F extends Edible>(
+  line: string,
+  caret: number,
+  larder: Larder<F>,
+): Completion<F> {
+  const item = itemAt(line, caret);
+  const { interpretation } = understand(tokensOf(item.text), larder);
+  return { item, query: interpretation?.query ?? '', foods: interpretation?.choice.foods ?? [] };
+}
+
+/** The line with the item at the caret completed by a food, its amount kept, and the caret after it. */
+export function replaceItem<F extends Edible>(
+  line: string,
+  caret: number,
+  food: F,
+  larder: Larder<F>,
+): { line: string; caret: number } {
+  const item = itemAt(line, caret);
+  const tokens = tokensOf(item.text);
+  const { reading } = understand(tokens, larder);
+  const amount = amountText(item.text, tokens, reading);
+  const plain = `${amount}${plainly(food.name)}`;
+  const read = readItem(plain, larder);
+  const text = 'food' in read && read.food.id === food.id ? plain : `${amount}${quote(food.name)}`;
+  // A comma that separated two items must not come to stand between two digits.
+  const before =
+    line.slice(0, item.start) + (/^\d/.test(text) && /\d,$/.test(line.slice(0, item.start)) ? ' ' : '');
+  const after = (/\d$/.test(text) && /^,\d/.test(line.slice(item.end)) ? ' ' : '') + line.slice(item.end);
+  return { line: before + text + after, caret: before.length + text.length };
+}
+
+function understand<F extends Edible>(
+  tokens: readonly Token[],
+  larder: Larder<F>,
+): { reading: Reading | undefined; interpretation: Interpretation<F> | undefined } {
+  const readings = readingsOf(tokens);
+  const interpretation = isAmountOnly(readings) ? undefined : interpret(readings, larder);
+  return { reading: interpretation?.reading ?? readings[0], interpretation };
+}
+
+/** The amount of an item as it was typed, a blank after it. */
+function amountText(text: string, tokens: readonly Token[], reading: Reading | undefined): string {
+  if (reading?.value == null) return '';
+  const { food, measure } = reading;
+  const isIn = (list: readonly Token[], { start }: Token) => list.some((token) => token.start === start);
+  const isAmount = (token: Token) =>
+    !isIn(food, token) && (!isOf(token) || (measure.kind === 'portion' && isIn(measure.words, token)));
+  return tokens
+    .filter(isAmount)
+    .map(({ start, end }, i, all) => text.slice(start, end) + (all[i + 1]?.start === end ? '' : ' '))
+    .join('');
+}

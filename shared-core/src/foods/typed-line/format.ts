@@ -1,0 +1,48 @@
+import { roundTo } from '../../units/round.ts';
+import type { Edible, Larder } from './interpret.ts';
+import { formatNumber } from './number.ts';
+import { readItem } from './parse.ts';
+
+/** An item as it is logged: grams, and the amount as typed when that was not in grams. */
+export interface LoggedItem<F> {
+  food: F;
+  grams: number;
+  amount: string | null;
+}
+
+/** A name that no separator, quote or second meaning can hurt. */
+export function quote(name: string): string {
+  return `"${name.replaceAll('"', '""')}"`;
+}
+
+/** A name without what separates items: `Chicken breast roasted`. */
+export function plainly(name: string): string {
+  return name.replace(/[\s,;+"]+/g, ' ').trim();
+}
+
+/**
+ * An item as text that reads back as the same item. Plain words where they are enough, `200 g Chicken breast roasted`;
+ * quotes where the name would read as something else, and grams where the larder no longer has the portion.
+ */
+export function formatItem<F extends Edible>(item: LoggedItem<F>, larder: Larder<F>): string {
+  const { food, amount } = item;
+  const grams = roundTo(item.grams, 0.001);
+  const inGrams = `${formatNumber(grams)} g`;
+  const inPortions = food.portions
+    .filter(({ name }) => amount?.endsWith(` ${name}`))
+    .map(({ name }) => `${amount?.slice(0, -name.length)}${quote(name)}`);
+  const candidates = [
+    `${plainly(amount ?? inGrams)} ${plainly(food.name)}`,
+    ...[plainly(amount ?? inGrams), ...inPortions].map((text) => `${text} ${quote(food.name)}`),
+  ];
+  const faithful = candidates.find((text) => {
+    const read = readItem(text, larder);
+    return read.status === 'ok' && read.food.id === food.id && read.grams === grams && read.amount === amount;
+  });
+  return faithful ?? `${inGrams} ${quote(food.name)}`;
+}
+
+/** A typed line that reads back as the same items. */
+export function formatLine<F extends Edible>(items: readonly LoggedItem<F>[], larder: Larder<F>): string {
+  return items.map((item) => formatItem(item, larder)).join(', ');
+}

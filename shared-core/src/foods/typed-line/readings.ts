@@ -1,0 +1,83 @@
+import type { Token } from './tokens.ts';
+import { leadingUnit, type Unit } from './units.ts';
+
+/** One way to read an item: how much, in what, of which food. */
+export interface Reading {
+  /** Null when no amount was typed. */
+  value: number | null;
+  measure: { kind: 'unit'; unit: Unit } | { kind: 'portion'; words: readonly Token[] } | { kind: 'count' };
+  food: readonly Token[];
+}
+
+/** Longest portion name that is looked for, in words. */
+const longestPortion = 3;
+/** An item with more numbers is no item of food. */
+const mostNumbers = 3;
+
+/**
+ * All ways to read an item, the likeliest first: a number with a unit, a bare number, a number with a portion beside it or
+ * at the end, no amount at all. The number may stand anywhere. Which one is meant only the larder can tell.
+ */
+export function readingsOf(tokens: readonly Token[]): Reading[] {
+  const { rest, times } = takeTimes(tokens);
+  const numbers = rest.flatMap((token, at) => (token.kind === 'number' ? [at] : [])).slice(0, mostNumbers);
+  const around = numbers.flatMap((at) => readingsAround(rest, at, times));
+  const order = ['unit', 'count', 'portion'];
+  return [
+    ...around.sort((a, b) => order.indexOf(a.measure.kind) - order.indexOf(b.measure.kind)),
+    { value: null, measure: { kind: 'count' }, food: tokens },
+  ];
+}
+
+function readingsAround(tokens: readonly Token[], at: number, times: number): Reading[] {
+  const value = (tokens[at]?.value ?? 0) * times;
+  const before = tokens.slice(0, at);
+  const after = tokens.slice(at + 1);
+  const foodWith = (following: readonly Token[]) => [...before, ...withoutOf(following)];
+  const readings: Reading[] = [{ value, measure: { kind: 'count' }, food: foodWith(after) }];
+  const leading = leadingUnit(after.map(({ kind, text }) => (kind === 'word' ? text : '')));
+  if (leading) {
+    const { unit, length } = leading;
+    readings.push({ value, measure: { kind: 'unit', unit }, food: foodWith(after.slice(length)) });
+  }
+  for (let length = 1; length <= Math.min(longestPortion, tokens.length - 2, after.length); length++) {
+    for (const [words, food] of [
+      [after.slice(0, length), foodWith(after.slice(length))],
+      [after.slice(-length), foodWith(after.slice(0, -length))],
+    ] as const) {
+      const named = words.some(({ kind }) => kind !== 'number');
+      if (named && food.length > 0) readings.push({ value, measure: { kind: 'portion', words }, food });
+    }
+  }
+  return readings;
+}
+
+/** Whether an amount stands alone, its food still to come: `200 g` is no 200 of a food that begins with g. */
+export function isAmountOnly(readings: readonly Reading[]): boolean {
+  return readings.some(({ value, food }) => value !== null && food.length === 0);
+}
+
+/** Takes every `x2` out; where no other number is left, the first of them is the number: `2x eggs`. */
+function takeTimes(tokens: readonly Token[]): { rest: Token[]; times: number } {
+  let counted = tokens.some(({ kind }) => kind === 'number');
+  let times = 1;
+  const rest: Token[] = [];
+  for (const token of tokens) {
+    if (token.kind !== 'times') rest.push(token);
+    else if (counted) times *= token.value;
+    else {
+      rest.push({ ...token, kind: 'number' });
+      counted = true;
+    }
+  }
+  return { rest, times };
+}
+
+/** `2 cups of rice` is 2 cups rice. */
+function withoutOf(tokens: readonly Token[]): readonly Token[] {
+  return tokens[0] && isOf(tokens[0]) ? tokens.slice(1) : tokens;
+}
+
+export function isOf({ kind, text }: Token): boolean {
+  return kind === 'word' && text.toLowerCase() === 'of';
+}

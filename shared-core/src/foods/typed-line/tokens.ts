@@ -1,0 +1,57 @@
+import { numberAt } from './number.ts';
+
+/** A piece of an item; `text` is as typed, without the quotes of what was quoted. */
+export interface Token {
+  kind: 'number' | 'times' | 'quoted' | 'word';
+  text: string;
+  start: number;
+  end: number;
+  /** Of a number or a `x2`; else 0. */
+  value: number;
+}
+
+/** Quoted text stands for itself, separators and all; a quote in it is doubled. A lone inch sign quotes nothing. */
+const quoted = /"((?:[^"]|"")+)"(?=\s|$)/y;
+const timesBefore = /[x×]\s*(?=[\d.¼-¾⅐-⅞])/iuy;
+const timesAfter = /\s*[x×](?!\p{L})/iuy;
+const word = /\S+/y;
+
+/** The tokens of one item of a typed line. */
+export function tokensOf(item: string): Token[] {
+  const tokens: Token[] = [];
+  let at = item.search(/\S/);
+  while (at >= 0 && at < item.length) {
+    const token = tokenAt(item, at);
+    tokens.push(token);
+    const next = item.slice(token.end).search(/\S/);
+    at = next < 0 ? item.length : token.end + next;
+  }
+  return tokens;
+}
+
+function tokenAt(item: string, start: number): Token {
+  const quote = matchAt(quoted, item, start);
+  if (quote)
+    return {
+      kind: 'quoted',
+      text: (quote[1] ?? '').replaceAll('""', '"'),
+      start,
+      end: start + quote[0].length,
+      value: 0,
+    };
+  const before = matchAt(timesBefore, item, start);
+  const number = numberAt(item, before ? start + before[0].length : start);
+  if (number) {
+    const after = before ? null : matchAt(timesAfter, item, number.end);
+    const end = number.end + (after ? after[0].length : 0);
+    const kind = before || after ? 'times' : 'number';
+    return { kind, text: item.slice(start, end), start, end, value: number.value };
+  }
+  const text = matchAt(word, item, start)?.[0] ?? item.slice(start);
+  return { kind: 'word', text, start, end: start + text.length, value: 0 };
+}
+
+function matchAt(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
+  pattern.lastIndex = at;
+  return pattern.exec(text);
+}

@@ -1,0 +1,198 @@
+import { indexFoods } from '@platewright/core/foods/search/food-index.ts';
+import { starterFoods } from '@platewright/core/foods/starter/index.ts';
+import { completionAt, replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
+import { formatLine } from '@platewright/core/foods/typed-line/format.ts';
+import { parseLine } from '@platewright/core/foods/typed-line/parse.ts';
+import { describe, expect, it } from 'vitest';
+
+const larder = { index: indexFoods(starterFoods) };
+
+function foodNamed(name: string) {
+  const food = starterFoods.find((candidate) => candidate.name === name);
+  if (!food) throw new Error(`No starter food ${name}`);
+  return food;
+}
+
+/** What a line reads as, in short: `200 g Egg white (6 large)`, or the status of what cannot be logged. */
+function read(line: string): string[] {
+  return parseLine(line, larder).map((item) => {
+    if (item.status === 'ok') {
+      return `${item.grams} g ${item.food.name}${item.amount === null ? '' : ` (${item.amount})`}`;
+    }
+    return 'food' in item ? `${item.status} ${item.food.name}` : item.status;
+  });
+}
+
+describe('a typed line', () => {
+  it('logs several foods at once', () => {
+    expect(read('200 chicken, 2 eggs + 6 whites, 80g oats')).toEqual([
+      '200 g Chicken breast, roasted',
+      '100 g Egg, whole (2 large)',
+      '198 g Egg white (6 large)',
+      '80 g Oats, rolled',
+    ]);
+    expect(read('200 chicken;2 eggs\n80g oats,')).toHaveLength(3);
+    expect(read('')).toEqual([]);
+    expect(read(' , ;; + \n')).toEqual([]);
+  });
+
+  it.each([
+    // Numbers.
+    ['80.5 g oats', '80.5 g Oats, rolled'],
+    ['80,5 g oats', '80.5 g Oats, rolled'],
+    ['.5 kg oats', '500 g Oats, rolled (0.5 kg)'],
+    ['1/2 banana', '59 g Banana (0.5 medium)'],
+    ['½ banana', '59 g Banana (0.5 medium)'],
+    ['1 1/2 bananas', '177 g Banana (1.5 medium)'],
+    ['1½ bananas', '177 g Banana (1.5 medium)'],
+    ['1 ½ bananas', '177 g Banana (1.5 medium)'],
+    ['1/3 cup oats', '27 g Oats, rolled (1/3 cup)'],
+    ['1 1/3 cup oats', '108 g Oats, rolled (1 1/3 cup)'],
+    // Units; pounds and ounces as in UCUM, volumes by the food's own measures.
+    ['0.25 kg rice', '250 g White rice, cooked (0.25 kg)'],
+    ['8 oz chicken', '226.796 g Chicken breast, roasted (8 oz)'],
+    ['1 lb chicken', '453.592 g Chicken breast, roasted (1 lb)'],
+    ['2 tbsp olive oil', '27 g Olive oil (2 tbsp)'],
+    ['2 tsp olive oil', '9 g Olive oil (2 tsp)'],
+    ['1 cup rice', '158 g White rice, cooked (1 cup)'],
+    ['2 cups of rice', '316 g White rice, cooked (2 cup)'],
+    ['8 fl oz milk', '244 g Milk, whole (8 fl oz)'],
+    ['8 fl. oz. milk', '244 g Milk, whole (8 fl oz)'],
+    ['250 mL milk', '257.832 g Milk, whole (250 mL)'],
+    ['0.25 l milk', '257.832 g Milk, whole (0.25 L)'],
+    ['1 tsp jam', '6.667 g Jam (1 tsp)'],
+    // Portions and pieces.
+    ['2 large eggs', '100 g Egg, whole (2 large)'],
+    ['2 extra large eggs', '112 g Egg, whole (2 extra large)'],
+    ['eggs 2 small', '76 g Egg, whole (2 small)'],
+    ['1 slice bread', '32 g Whole-wheat bread (1 slice)'],
+    ['2 slices of bread', '64 g Whole-wheat bread (2 slice)'],
+    ['2 bread slices', '64 g Whole-wheat bread (2 slice)'],
+    ['1 scoop whey', '32 g Whey protein powder (1 scoop)'],
+    ['1 can of tuna', '165 g Tuna, light, canned in water (1 can)'],
+    ['3 rice cakes', '27 g Rice cake (3 cake)'],
+    ['10 almonds', '12 g Almonds (10 almond)'],
+    ['30 almonds', '30 g Almonds'],
+    ['5 sugar', '5 g Sugar'],
+    ['100 banana', '100 g Banana'],
+    // Times, and the amount behind.
+    ['80g oats x2', '160 g Oats, rolled'],
+    ['2 x 80g oats', '160 g Oats, rolled'],
+    ['2x eggs', '100 g Egg, whole (2 large)'],
+    ['eggs ×3', '150 g Egg, whole (3 large)'],
+    ['x2 1 scoop whey', '64 g Whey protein powder (2 scoop)'],
+    ['200 x 2 chicken', '400 g Chicken breast, roasted'],
+    ['oats 80g', '80 g Oats, rolled'],
+    ['chicken 200', '200 g Chicken breast, roasted'],
+    ['chicken 200 g grilled', '200 g Chicken breast, grilled'],
+    // Numbers that belong to the food.
+    ['200 g milk 2%', '200 g Milk, 2 %'],
+    ['2% milk 200 mL', '206.266 g Milk, 2 % (200 mL)'],
+    ['200 g cooked 93/7 beef', '200 g Ground beef 93/7, cooked'],
+    // Misspelt, half typed, another order, accents.
+    ['200 chiken', '200 g Chicken breast, roasted'],
+    ['200 hcicken', '200 g Chicken breast, roasted'],
+    ['150 swee pot', '150 g Sweet potato, baked'],
+    ['200 turky brest', '200 g Turkey breast, roasted'],
+    ['100 roasted breast turkey', '100 g Turkey breast, roasted'],
+    ['200 g "Chicken breast, raw"', '200 g Chicken breast, raw'],
+    ['50 bluebérries', '50 g Blueberries'],
+    ['300 POTATOES', '300 g Potato, baked in skin'],
+    // What cannot be logged as it stands.
+    ['oats', 'needs-amount Oats, rolled'],
+    ['200 g', 'unknown-food'],
+    ['7', 'unknown-food'],
+    ['200 gruyuzz', 'unknown-food'],
+    ['200 beans', '200 g Kidney beans, cooked'],
+    ['200 93/7', 'ambiguous'],
+    ['0 oats', 'bad-amount Oats, rolled'],
+    ['25 kg oats', 'bad-amount Oats, rolled'],
+    ['1,500 g oats', 'bad-amount Oats, rolled'],
+    ['1 cup salmon', 'bad-amount Salmon, farmed, baked'],
+    ['2 slabs bread', 'bad-amount Whole-wheat bread'],
+  ])('reads %j', (line, expected) => {
+    expect(read(line)[0]).toBe(expected);
+  });
+
+  it('marks what it cannot read where it stands, says what to do, and keeps the rest', () => {
+    const line = '200 chicken, 3 blorks, 1 cup salmon, rice';
+    const items = parseLine(line, larder);
+    expect(items.map(({ status }) => status)).toEqual(['ok', 'unknown-food', 'bad-amount', 'needs-amount']);
+    const [, unknown, unmeasured] = items;
+    expect(line.slice(unknown?.start, unknown?.end)).toBe('3 blorks');
+    expect(unknown).toMatchObject({
+      message: 'No food matches 3 blorks: check the spelling, or add it to the larder.',
+    });
+    expect(unmeasured).toMatchObject({
+      message: expect.stringMatching(/^No volume is known for Salmon.*type grams/),
+    });
+  });
+
+  it('offers a choice when several foods are meant equally well', () => {
+    expect(parseLine('200 ground beef 93/7', larder)).toMatchObject([
+      {
+        status: 'ambiguous',
+        choices: [foodNamed('Ground beef 93/7, raw'), foodNamed('Ground beef 93/7, cooked')],
+      },
+    ]);
+  });
+
+  it('lets habit decide between states of a food, and asks when habit points at another kind', () => {
+    const dry = foodNamed('White rice, dry');
+    const used = (food: { id: string }) => ({ ...larder, usage: new Map([[food.id, 3]]) });
+    expect(parseLine('100 white rice', used(dry))).toMatchObject([{ status: 'ok', food: dry }]);
+    expect(parseLine('100 rice', used(dry))).toMatchObject([{ status: 'ok', food: dry }]);
+    expect(parseLine('100 rice', used(foodNamed('Brown rice, cooked')))).toMatchObject([
+      { status: 'ambiguous' },
+    ]);
+    expect(parseLine('2 eggs', used(foodNamed('Egg white')))).toMatchObject([
+      { food: foodNamed('Egg, whole') },
+    ]);
+  });
+
+  it('writes names plainly, and quotes those that would read as something else', () => {
+    const write = (name: string, amount: string | null = null, grams = 200) =>
+      formatLine([{ food: foodNamed(name), grams, amount }], larder);
+    expect(write('Chicken breast, roasted')).toBe('200 g Chicken breast roasted');
+    expect(write('Egg, whole', '2 large', 100)).toBe('2 large Egg whole');
+    const twins = ['Rice, x', 'Rice x'].map((name) => ({ id: name, name, aliases: [], portions: [] }));
+    const twinLarder = { index: indexFoods(twins) };
+    const line = formatLine(
+      twins.map((food) => ({ food, grams: 50, amount: null })),
+      twinLarder,
+    );
+    expect(line).toBe('50 g "Rice, x", 50 g "Rice x"');
+    expect(parseLine(line, twinLarder)).toMatchObject(twins.map((food) => ({ status: 'ok', food })));
+  });
+
+  it('knows which item is being typed and what it may become', () => {
+    const line = '200 chicken, 2 large eg, 80g oats';
+    const typed = completionAt(line, line.indexOf('eg,') + 2, larder);
+    expect(typed.item).toEqual({ text: '2 large eg', start: 13, end: 23 });
+    expect(typed.query).toBe('eg');
+    expect(typed.foods[0]).toBe(foodNamed('Egg, whole'));
+    expect(completionAt('200 chicken, ', 13, larder)).toEqual({
+      item: { text: '', start: 13, end: 13 },
+      query: '',
+      foods: [],
+    });
+    expect(completionAt('200 g', 5, larder)).toMatchObject({ query: '', foods: [] });
+  });
+
+  it('completes an item and keeps its amount', () => {
+    const complete = (line: string, caret: number, name: string) =>
+      replaceItem(line, caret, foodNamed(name), larder);
+    expect(complete('200 chi, 80g oats', 7, 'Chicken breast, grilled')).toEqual({
+      line: '200 Chicken breast grilled, 80g oats',
+      caret: 26,
+    });
+    expect(complete('oats, swee pot 150g', 12, 'Sweet potato, boiled').line).toBe(
+      'oats, 150g Sweet potato boiled',
+    );
+    expect(complete('2 large eg', 10, 'Egg, fried').line).toBe('2 large Egg fried');
+    expect(complete('oats, ', 6, 'Banana')).toEqual({ line: 'oats, Banana', caret: 12 });
+    expect(complete('oats 80,2', 9, 'Banana').line).toBe('80,2 Banana');
+    expect(complete('oats 80,', 8, 'Banana').line).toBe('oats 80,Banana');
+    expect(complete('2 cups of ric', 13, 'Brown rice, cooked').line).toBe('2 cups Brown rice cooked');
+  });
+});
