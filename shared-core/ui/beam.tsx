@@ -16,7 +16,8 @@ export function Beam({ beam }: { beam: BeamView }) {
       </span>
       <svg class="beam-drawing" aria-hidden="true" focusable="false">
         <rect class="beam-line" x="0" y="21" width="100%" height="2" />
-        <rect class="beam-fill" x="0" y="18" height="8" style={{ width: `${place(beam.eatenG)}%` }} />
+        <rect class="beam-line" x="100%" y="17" width="2" height="10" transform="translate(-2 0)" />
+        <rect class="beam-fill" x="0" y="17.5" height="9" style={{ width: `${place(beam.eatenG)}%` }} />
         {beam.eatenG > beam.spanG && <At percent={100} d="M0 17l7 5l-7 5z" kind="beam-over" />}
         {beam.notches.map((notch) => (
           <Notch key={notch.label} percent={place(notch.atG)} label={notch.label} reached={notch.reached} />

@@ -1,15 +1,46 @@
-function formatter(options: Intl.DateTimeFormatOptions): (date: string) => string {
-  const format = new Intl.DateTimeFormat('en-GB', { ...options, timeZone: 'UTC' });
-  return (date) => format.format(new Date(`${date}T00:00:00Z`));
-}
+import { isoWeekday } from '../src/season/dates.ts';
+
+const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
+const months = [
+  ...['January', 'February', 'March', 'April', 'May', 'June'],
+  ...['July', 'August', 'September', 'October', 'November', 'December'],
+];
+/** So many letters name a weekday or a month in short. */
+const short = 3;
 
 /** An ISO date as `3 Mar`. */
-export const formatDay = formatter({ day: 'numeric', month: 'short' });
+export function formatDay(date: string): string {
+  return `${dayOfMonth(date)} ${formatMonth(date)}`;
+}
+
 /** An ISO date as `3 Mar 2025`. */
-export const formatDayOfYear = formatter({ day: 'numeric', month: 'short', year: 'numeric' });
+export function formatDayOfYear(date: string): string {
+  return `${formatDay(date)} ${date.slice(0, 4)}`;
+}
+
 /** An ISO date as `Mon 3 Mar`. */
-export const formatWeekday = formatter({ weekday: 'short', day: 'numeric', month: 'short' });
+export function formatWeekday(date: string): string {
+  return `${weekday(date).slice(0, short)} ${formatDay(date)}`;
+}
+
 /** An ISO date as `Monday 3 March`. */
-export const formatLongDay = formatter({ weekday: 'long', day: 'numeric', month: 'long' });
+export function formatLongDay(date: string): string {
+  return `${weekday(date)} ${dayOfMonth(date)} ${month(date)}`;
+}
+
 /** An ISO date as `Mar`. */
-export const formatMonth = formatter({ month: 'short' });
+export function formatMonth(date: string): string {
+  return month(date).slice(0, short);
+}
+
+function weekday(date: string): string {
+  return weekdays[isoWeekday(date) - 1] ?? '';
+}
+
+function month(date: string): string {
+  return months[Number(date.slice(5, 7)) - 1] ?? '';
+}
+
+function dayOfMonth(date: string): number {
+  return Number(date.slice(8, 10));
+}

@@ -15,22 +15,28 @@ interface MealRowProps {
 
 /** One meal on the day's time line: its time, number and role, its entries, and what is left for it. A list item. */
 export function MealRow({ meal, next, energyUnit, children, below }: MealRowProps) {
-  const state = next ? 'meal next' : meal.entries.length > 0 ? 'meal eaten' : 'meal';
+  const eaten = meal.entries.length > 0;
+  const state = next ? 'meal next' : eaten ? 'meal eaten' : 'meal';
   return (
     <li class={state}>
-      <h3 class="meal-head">
-        <span class="meal-time">{meal.time}</span>
-        <span>
-          Meal {meal.meal}
+      <div class="meal-head">
+        <h3 class="entry-name">
+          <span class="meal-time">{meal.time}</span> Meal {meal.meal}
           {next && <span class="meal-next"> next</span>}
           {meal.role !== 'meal' && <span class="meal-role"> {meal.role}</span>}
-        </span>
-      </h3>
-      {meal.entries.length > 0 && <ul class="meal-entries">{children}</ul>}
-      <MealLeft meal={meal} energyUnit={energyUnit} />
+        </h3>
+        {eaten && <Figures {...meal.eaten} energyUnit={energyUnit} />}
+      </div>
+      {eaten && <ul class="meal-entries">{children}</ul>}
+      {(!eaten || somethingLeft(meal)) && <MealLeft meal={meal} energyUnit={energyUnit} />}
       {below}
     </li>
   );
+}
+
+/** Under half a gram shows as nothing. */
+function somethingLeft({ left }: MealView): boolean {
+  return Math.max(left.proteinG, left.carbohydrateG, left.fatG) >= 0.5;
 }
 
 /** What is left for a meal, in the same columns as its entries. */

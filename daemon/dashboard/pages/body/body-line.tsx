@@ -21,7 +21,12 @@ export function BodyLine({ body }: { body: BodyView }) {
   const points = body.points.filter((point) => point.date >= from);
   return (
     <>
-      <Choice legend="Show" value={reach} options={reaches} onChoice={setReach} />
+      <Choice
+        legend={<span class="unseen">How far back</span>}
+        value={reach}
+        options={reaches}
+        onChoice={setReach}
+      />
       <BodyweightLine
         points={points.length > 0 ? points : body.points}
         wedge={body.wedge}

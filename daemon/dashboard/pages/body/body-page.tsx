@@ -25,15 +25,22 @@ export function BodyPage() {
             <Section title="Weigh in">
               <WeighInForm body={body} />
             </Section>
-            {body.points.length > 0 ? <Filled body={body} /> : <Nothing />}
+            {body.points.length > 0 ? <Line body={body} /> : <Nothing />}
             <div class="two-columns even">
-              <Section title="Tape">
-                <TapeForm body={body} />
-                <TapeTable body={body} />
-              </Section>
-              <Section title="Paste weigh-ins">
-                <PasteForm body={body} />
-              </Section>
+              {body.points.length > 0 && (
+                <Section title="Weigh-ins">
+                  <WeighInTable body={body} />
+                </Section>
+              )}
+              <div>
+                <Section title="Tape">
+                  <TapeForm body={body} />
+                  <TapeTable body={body} />
+                </Section>
+                <Section title="Paste weigh-ins">
+                  <PasteForm body={body} />
+                </Section>
+              </div>
             </div>
           </>
         )}
@@ -42,15 +49,12 @@ export function BodyPage() {
   );
 }
 
-function Filled({ body }: { body: BodyView }) {
+function Line({ body }: { body: BodyView }) {
   return (
     <>
       <BodyFacts body={body} />
       <Section title="Bodyweight line">
         <BodyLine body={body} />
-      </Section>
-      <Section title="Weigh-ins">
-        <WeighInTable body={body} />
       </Section>
     </>
   );

@@ -95,7 +95,7 @@ export function PasteForm({ body }: { body: BodyView }) {
           disabled={busy || fresh.length === 0}
           onClick={() => void save()}
         >
-          {busy ? 'Taking in…' : `Take in ${fresh.length} weigh-ins`}
+          {busy ? 'Taking in…' : `Take in ${fresh.length || 'the'} weigh-ins`}
         </button>
       </div>
     </div>

@@ -54,7 +54,7 @@ export function TapeForm({ body }: { body: BodyView }) {
       <Field label="Date" type="date" value={date} max={body.date} onText={setDate} />
       <div class="field-button">
         <button type="submit" class="button" disabled={busy || !right}>
-          Tape
+          Record
         </button>
       </div>
       {problem && <ProblemNote problem={problem} />}

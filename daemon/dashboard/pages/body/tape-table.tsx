@@ -24,7 +24,6 @@ export function TapeTable({ body }: { body: BodyView }) {
       <thead>
         <tr>
           <th scope="col">Site</th>
-          <th scope="col">Date</th>
           <th scope="col" class="number">
             Newest
           </th>
@@ -43,8 +42,9 @@ export function TapeTable({ body }: { body: BodyView }) {
           const change = before && (unit === 'cm' ? 1 : 1 / cmPerInch) * (newest.cm - before.cm);
           return (
             <tr key={site}>
-              <th scope="row">{site}</th>
-              <td>{formatDay(newest.date)}</td>
+              <th scope="row">
+                {site} <span class="soft small nowrap">{formatDay(newest.date)}</span>
+              </th>
               <td class="number">{formatTape(newest.cm, unit)}</td>
               <td class="number soft">{change === undefined ? '' : signed(change, 1)}</td>
               <td class="number">

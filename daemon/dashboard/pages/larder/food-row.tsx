@@ -19,13 +19,13 @@ export function FoodRow({ row, larder, edit }: FoodRowProps) {
   return (
     <li class="food">
       <div class="food-name">
-        {food.name}
-        <p class="soft small">
+        {food.name}{' '}
+        <span class="soft small">
           {[food.state, food.carbohydrate && `${food.carbohydrate} carbohydrate`, portions]
             .filter(Boolean)
             .join('; ')}
-          {food.ndb && <span> [USDA SR {food.ndb}]</span>}
-        </p>
+          {food.ndb && ` [USDA SR ${food.ndb}]`}
+        </span>
         {!labelAgrees && <p class="wrong">{labelWords}</p>}
       </div>
       <Figures {...food.per100} energyUnit={larder.units.energy} />

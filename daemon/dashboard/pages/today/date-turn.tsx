@@ -13,9 +13,9 @@ export function DateTurn({ date, isToday }: { date: string; isToday: boolean }) 
         <span>{formatLongDay(date)}</span>
         <input
           type="date"
-          class="input"
           aria-label="Go to a date"
           value={date}
+          onClick={(event) => event.currentTarget.showPicker()}
           onChange={(event) => {
             if (event.currentTarget.value) location.hash = hrefOf('today', event.currentTarget.value);
           }}

@@ -25,7 +25,7 @@ export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
             figure={paceFigure(pace.expectedAtMark.mean)}
             unit="% a week"
             beside={`90 %: ${paceFigure(pace.expectedAtMark.interval90.low)} to ${paceFigure(pace.expectedAtMark.interval90.high)}`}
-            aim={`in the band with ${percent(pace.probabilityInside)}, below ${percent(pace.probabilityBelow)}, above ${percent(pace.probabilityAbove)}`}
+            aim={`chance in the band ${percent(pace.probabilityInside)}, below ${percent(pace.probabilityBelow)}, above ${percent(pace.probabilityAbove)}`}
           />
         </>
       )}
@@ -39,7 +39,7 @@ export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
       )}
       {pace && (
         <Fact
-          name="Of the step, water"
+          name="Water in the scale’s change"
           figure={change(pace.waterKg.mean)}
           unit={units.mass}
           beside={`90 %: ${change(pace.waterKg.interval90.low)} to ${change(pace.waterKg.interval90.high)}`}
@@ -51,7 +51,7 @@ export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
 
 /** A chance for reading: nobody knows it to the percent, and nothing is certain. */
 function percent(chance: number): string {
-  if (chance < 0.025) return 'under 5 %';
-  if (chance > 0.975) return 'over 95 %';
+  if (chance < 0.025) return '< 5 %';
+  if (chance > 0.975) return '> 95 %';
   return `${Math.round(chance * 20) * 5} %`;
 }

@@ -7,7 +7,7 @@ export function Evidence({ call }: { call: WeeklyCall }) {
   return (
     <div class="two-columns even">
       <div>
-        <h3 class="unseen">Used</h3>
+        <h3>Used</h3>
         <ul class="rows">
           {used.map((item) => (
             <li key={item.code}>

@@ -1,4 +1,4 @@
-import type { CallForecast, WeeklyCall } from '@platewright/core/call/output.ts';
+import type { CallForecast, Estimate, WeeklyCall } from '@platewright/core/call/output.ts';
 import { ChartKey } from '@platewright/core/ui/chart-key.tsx';
 import { Fan } from '@platewright/core/ui/fan.tsx';
 import { gramsFigure, massFigure, paceFigure } from '@platewright/core/ui/number.ts';
@@ -37,25 +37,42 @@ export function WhatIf({ week, call, forecast }: WhatIfProps) {
           aria-valuetext={`${gramsFigure(markG)} g carbohydrate a day`}
           onInput={(event) => setMarkG(Number(event.currentTarget.value))}
         />
-        <output for={id}>
-          Pace {paceFigure(pace.mean)} % a week (90 %: {paceFigure(pace.interval90.low)} to{' '}
-          {paceFigure(pace.interval90.high)})
+        <dl class="what-if-facts" aria-live="polite">
+          <div>
+            <dt>Pace</dt>
+            <dd>
+              {paceFigure(pace.mean)} % a week
+              <span class="soft small block">90 %: {paceRange(pace)}</span>
+            </dd>
+          </div>
           {end && (
-            <>
-              , after four weeks {massFigure(end.mean, units.mass)} {units.mass} (
-              {massFigure(end.interval90.low, units.mass)} to {massFigure(end.interval90.high, units.mass)})
-            </>
+            <div>
+              <dt>After four weeks</dt>
+              <dd>
+                {massFigure(end.mean, units.mass)} {units.mass}
+                <span class="soft small block">
+                  90 %: {massFigure(end.interval90.low, units.mass)} to{' '}
+                  {massFigure(end.interval90.high, units.mass)}
+                </span>
+              </dd>
+            </div>
           )}
-        </output>
+        </dl>
       </div>
-      <Fan forecast={{ atNewMark: fan, atOldMark: forecast.atOldMark }} band={aim.band} unit={units.mass} />
-      <ChartKey
-        signs={[
-          { sign: 'line', means: `at ${gramsFigure(fan.markG)} g, with its 90 % interval` },
-          { sign: 'old', means: `at the mark in force, ${gramsFigure(forecast.atOldMark.markG)} g` },
-          { sign: 'wedge', means: 'pace band' },
-        ]}
-      />
+      <div class="what-if-chart">
+        <Fan forecast={{ atNewMark: fan, atOldMark: forecast.atOldMark }} band={aim.band} unit={units.mass} />
+        <ChartKey
+          signs={[
+            { sign: 'line', means: `at ${gramsFigure(fan.markG)} g, with its 90 % interval` },
+            { sign: 'old', means: `at the mark in force, ${gramsFigure(forecast.atOldMark.markG)} g` },
+            { sign: 'wedge', means: 'pace band' },
+          ]}
+        />
+      </div>
     </div>
   );
+}
+
+function paceRange({ interval90 }: Estimate): string {
+  return `${paceFigure(interval90.low)} to ${paceFigure(interval90.high)}`;
 }
