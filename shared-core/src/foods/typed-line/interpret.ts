@@ -39,7 +39,9 @@ export function interpret<F extends Edible>(
     best(readings, (reading) => matchesOf(reading, larder, false)) ??
     best(readings, (reading) => matchesOf(reading, larder, true)) ??
     best(readings, ({ food, measure }) =>
-      measure.kind === 'portion' ? find(food, larder, {}).filter(({ level }) => level < 2) : [],
+      measure.kind === 'portion'
+        ? find(food, larder, { forgiving: false }).filter(({ level }) => level < 2)
+        : [],
     )
   );
 }
