@@ -1,4 +1,5 @@
 import { Dexie, type Table } from 'dexie';
+import { DATABASE } from './reader.ts';
 import type { OutboxRow, RecordRow } from './rows.ts';
 
 /** A named value beside the records: the head, and what is kept only to be fast. */
@@ -13,7 +14,7 @@ export class Database extends Dexie {
   readonly outbox: Table<OutboxRow, number, Omit<OutboxRow, 'order'>>;
   readonly meta: Table<MetaRow, string>;
 
-  constructor(name = 'platewright') {
+  constructor(name = DATABASE) {
     super(name, { chromeTransactionDurability: 'strict', cache: 'disabled' });
     this.version(1).stores({
       records: '[athlete+id], [athlete+kind+date]',

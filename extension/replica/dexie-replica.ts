@@ -1,6 +1,7 @@
 import { Dexie } from 'dexie';
 import type { Database } from './database.ts';
-import { larderName, readHead } from './meta.ts';
+import { HEAD, headOf } from './head.ts';
+import { larderName } from './larder.ts';
 import type { Replica, ReplicaTx } from './port.ts';
 
 /** The replica in IndexedDB. `changed` is called after each transaction that may have changed something. */
@@ -20,9 +21,11 @@ export function dexieReplica(database: Database, changed: () => void = () => {})
 function transactionOf(database: Database): ReplicaTx {
   const { records, outbox, meta } = database;
   return {
-    head: () => readHead(database),
+    async head() {
+      return headOf((await meta.get(HEAD))?.value);
+    },
     async putHead(head) {
-      await meta.put({ name: 'head', value: head });
+      await meta.put({ name: HEAD, value: head });
     },
     records: (keys) => records.bulkGet([...keys]),
     async putRecords(rows) {

@@ -57,15 +57,13 @@ export async function editWithin(tx: ReplicaTx, source: Source, edits: readonly 
   return undo;
 }
 
-/** A field can't be unwritten, only written again: a new record is undone by removing it. */
+/** A field can't be unwritten, only written again: a new record is undone by removing it, a new field by clearing it. */
 function undoOf(change: Change, before: Record<string, Json> | undefined): Edit {
   const { athlete, kind, record } = change;
   if (before === undefined) return { athlete, kind, record, fields: { removed: true } };
-  const fields: Record<string, Json> = {};
-  for (const field of Object.keys(change.fields)) {
-    const value = before[field];
-    if (value !== undefined) fields[field] = value;
-    else if (field === 'removed') fields[field] = false;
-  }
-  return { athlete, kind, record, fields };
+  const fields = Object.keys(change.fields)
+    .map((field): [string, Json] => [field, before[field] ?? null])
+    // A record that was not whole before can't be made so again.
+    .filter(([field, value]) => whyRefused({ kind, fields: { [field]: value } }) === null);
+  return { athlete, kind, record, fields: Object.fromEntries(fields) };
 }

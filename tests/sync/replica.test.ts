@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { Database } from '../../extension/replica/database.ts';
 import { dexieReplica } from '../../extension/replica/dexie-replica.ts';
 import { edit } from '../../extension/replica/edit.ts';
-import { larderName } from '../../extension/replica/meta.ts';
+import { larderName } from '../../extension/replica/larder.ts';
 import { letGo, settle } from '../../extension/replica/outbox.ts';
 import type { Replica } from '../../extension/replica/port.ts';
 import { BLANK_HEAD, toRow } from '../../extension/replica/rows.ts';

@@ -1,12 +1,7 @@
 import type { Change, Json } from '@platewright/core/changes/change.ts';
-import {
-  type Clock,
-  clockTime,
-  laterClock,
-  MAX_AHEAD_MS,
-  nextClock,
-} from '@platewright/core/changes/clock.ts';
+import { type Clock, laterClock } from '@platewright/core/changes/clock.ts';
 import { PROTOCOL } from '@platewright/core/protocol/version.ts';
+import { clampAhead } from '../../daemon/src/server/writer.ts';
 import { type Edit, edit } from '../../extension/replica/edit.ts';
 import { amend, letGo, resend } from '../../extension/replica/outbox.ts';
 import { type Daemon, type SyncEnd, sync } from '../../extension/replica/sync.ts';
@@ -47,7 +42,6 @@ export class World {
   #faults = true;
   #ids = 0;
   #restores = 0;
-  #latest: Clock | null = null;
   #late: (() => Promise<unknown>)[] = [];
   #backup = this.store.backup();
 
@@ -143,7 +137,7 @@ export class World {
     for (const { record, fields } of edits.slice(-1)) {
       const row = device.replica.rows().find(({ id }) => id === record);
       for (const [field, value] of Object.entries(fields)) {
-        if (row?.fields[field] !== value) throw new Error('an edit must win where it was made');
+        if ((row?.fields[field] ?? null) !== value) throw new Error('an edit must win where it was made');
       }
     }
   }
@@ -215,12 +209,8 @@ export class World {
 
   async #push(changes: readonly Change[]) {
     const fit = changes.filter((change) => !JSON.stringify(change.fields).includes(UNFIT));
-    const outcomes = await this.store.append(fit, (clock, device) => {
-      const stamped =
-        clockTime(clock) > this.#now + MAX_AHEAD_MS ? nextClock(this.#latest, this.#now, device) : clock;
-      this.#latest = laterClock(this.#latest, stamped);
-      return stamped;
-    });
+    const latest = this.store.log.reduce<Clock | null>((held, { clock }) => laterClock(held, clock), null);
+    const outcomes = await this.store.append(fit, clampAhead(this.#now, latest));
     for (const outcome of outcomes) {
       const change = fit.find(({ id }) => id === outcome.id);
       if (change !== undefined && outcome.outcome !== 'rejected') {

@@ -1,0 +1,102 @@
+import { useEffect, useState } from 'preact/hooks';
+import { browser } from 'wxt/browser';
+import { JoinChoice } from '../pairing/join-choice.tsx';
+import { PairForm } from '../pairing/pair-form.tsx';
+import { askWorker } from '../platform/messages.ts';
+import { onReplicaChange, reader } from '../platform/replica.ts';
+import { AthleteChoice } from './athlete-choice.tsx';
+import { changeWords } from './change-draft.ts';
+import { type OptionsState, readOptions } from './read-options.ts';
+import { RejectedChange } from './rejected-change.tsx';
+import { StorageState } from './storage-state.tsx';
+
+export function OptionsPage() {
+  const [state, setState] = useState<OptionsState | null>(null);
+  useEffect(() => {
+    const read = () => void readOptions(reader).then(setState);
+    read();
+    return onReplicaChange(read);
+  }, []);
+  if (state === null) return null;
+  return (
+    <main class="options-page">
+      <h1>Platewright in this browser</h1>
+      <Pairing state={state} />
+      <AthleteChoice session={state.session} chosen={state.athlete} />
+      <Outbox state={state} />
+      <StorageState state={state} />
+    </main>
+  );
+}
+
+function Pairing({ state }: { state: OptionsState }) {
+  const { address, paired, choice, session, sync } = state;
+  if (choice !== null) {
+    return (
+      <section>
+        <h2>Pairing</h2>
+        <JoinChoice waiting={choice.waiting} />
+      </section>
+    );
+  }
+  const lost = sync?.state === 'unpaired';
+  return (
+    <section>
+      <h2>Pairing</h2>
+      {paired && (
+        <p>
+          Paired with the daemon at <a href={address ?? ''}>{address}</a>
+          {session?.demo && ', which serves an invented season'}.{' '}
+          {sync !== null && sync.state !== 'done' && <span class="wrong">{sync.detail}</span>}
+        </p>
+      )}
+      {(!paired || lost) && <PairForm allow={allow} />}
+      {paired && (
+        <div class="buttons">
+          <button type="button" class="button" onClick={() => void askWorker('sync', null)}>
+            Sync now
+          </button>
+          <button type="button" class="button" onClick={() => void askWorker('unpair', null)}>
+            Unpair
+          </button>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function allow(pattern: string): Promise<boolean> {
+  return browser.permissions.request({ origins: [pattern] });
+}
+
+function Outbox({ state }: { state: OptionsState }) {
+  const { rejected, listed, waiting } = state;
+  return (
+    <section>
+      <h2>Changes that the daemon does not have</h2>
+      {rejected.length + waiting === 0 && (
+        <p class="soft">None: all that was logged here is with the daemon.</p>
+      )}
+      {rejected.length > 0 && (
+        <ul class="changes">
+          {rejected.map((row) => (
+            <RejectedChange key={row.order} row={row} />
+          ))}
+        </ul>
+      )}
+      {waiting > 0 && (
+        <>
+          <p>{waiting === 1 ? '1 change waits' : `${waiting} changes wait`} to be sent.</p>
+          <ol class="changes">
+            {listed.map(({ order, change }) => (
+              <li key={order} class="soft small">
+                {changeWords(change.kind, change.fields)}
+              </li>
+            ))}
+          </ol>
+          {waiting > listed.length && <p class="soft small">… and {waiting - listed.length} more.</p>}
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,88 @@
+import { useState } from 'preact/hooks';
+import { askWorker } from '../platform/messages.ts';
+import type { OutboxRow } from '../replica/rows.ts';
+import { changeWords, editedFields, fieldText } from './change-draft.ts';
+
+/** A change that the daemon refused: why, and what the person can do about it. */
+export function RejectedChange({ row }: { row: OutboxRow }) {
+  const [typed, setTyped] = useState<Record<string, string> | null>(null);
+  const [wrong, setWrong] = useState('');
+  const { change, order, reason } = row;
+
+  const save = async () => {
+    const fields = editedFields(change.fields, typed ?? {});
+    if (fields === null) {
+      setWrong('A number can’t be read.');
+      return;
+    }
+    const end = await askWorker('decide', { order, how: 'amend', fields });
+    if (!end.ok) setWrong(end.reason);
+  };
+
+  return (
+    <li class="change">
+      <p>{changeWords(change.kind, change.fields)}</p>
+      <p class="wrong">{reason}</p>
+      {typed === null ? (
+        <div class="buttons">
+          <button type="button" class="button small" onClick={() => setTyped({})}>
+            Edit
+          </button>
+          <button
+            type="button"
+            class="button small"
+            onClick={() => void askWorker('decide', { order, how: 'resend' })}
+          >
+            Send again
+          </button>
+          <button
+            type="button"
+            class="button small"
+            onClick={() => void askWorker('decide', { order, how: 'let-go' })}
+          >
+            Let go
+          </button>
+        </div>
+      ) : (
+        <form
+          class="change-form"
+          onSubmit={(event) => {
+            event.preventDefault();
+            void save();
+          }}
+        >
+          {Object.entries(change.fields).map(([field, value]) => {
+            const text = fieldText(value);
+            const id = `field-${order}-${field}`;
+            return (
+              text !== null && (
+                <div key={field} class="field">
+                  <label for={id}>{field}</label>
+                  <input
+                    id={id}
+                    class="input"
+                    value={typed[field] ?? text}
+                    onInput={({ currentTarget }) => setTyped({ ...typed, [field]: currentTarget.value })}
+                  />
+                </div>
+              )
+            );
+          })}
+          {wrong !== '' && (
+            <p class="wrong" role="alert">
+              {wrong}
+            </p>
+          )}
+          <div class="buttons">
+            <button type="submit" class="button first small">
+              Save and send
+            </button>
+            <button type="button" class="button small" onClick={() => setTyped(null)}>
+              Leave it
+            </button>
+          </div>
+        </form>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,38 @@
+/** A daemon's address, without a slash at the end, and a pairing code. */
+export interface PairText {
+  address: string;
+  code: string;
+}
+
+/** Where `npm start` serves. */
+const USUAL_ADDRESS = 'http://127.0.0.1:8787';
+/** Hosts that this extension may ask without a further permission. */
+const OWN_HOSTS = ['127.0.0.1', 'localhost'];
+
+/**
+ * Reads what a person types or pastes to pair: a code, an address and a code, or the dashboard's link with a code in it.
+ * Null when there is no code.
+ */
+export function readPairText(text: string): PairText | null {
+  const words = text
+    .trim()
+    .replace(/\/?#pair=/i, ' ')
+    .split(/\s+/);
+  const code = words.findLast((word) => /^[A-Za-z0-9-]{4,20}$/.test(word));
+  if (code === undefined) return null;
+  const address = words.find((word) => word !== code && /[.:[]|localhost/i.test(word));
+  const url = addressOf(address ?? USUAL_ADDRESS);
+  return url === null ? null : { address: url, code };
+}
+
+/** The pattern of the host permission that an address needs beyond those this extension has; null when none. */
+export function permissionFor(address: string): string | null {
+  const { protocol, hostname } = new URL(address);
+  return protocol === 'http:' && OWN_HOSTS.includes(hostname) ? null : `${protocol}//${hostname}/*`;
+}
+
+function addressOf(text: string): string | null {
+  const url = URL.parse(/^https?:\/\//i.test(text) ? text : `http://${text}`);
+  if (url === null || url.username !== '') return null;
+  return `${url.origin}${url.pathname}`.replace(/\/+$/, '');
+}

@@ -1,0 +1,5 @@
+import { browser } from 'wxt/browser';
+
+export function openOptions(): void {
+  void browser.runtime.openOptionsPage();
+}

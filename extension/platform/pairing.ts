@@ -1,0 +1,29 @@
+import { browser } from 'wxt/browser';
+import * as z from 'zod/mini';
+
+const pairingSchema = z.object({
+  /** Where the daemon is, without a slash at the end. */
+  address: z.string(),
+  token: z.string(),
+  device: z.string(),
+  store: z.string(),
+});
+
+/** What this browser got when it was paired. Kept where only pages of this extension can read it. */
+export type Pairing = z.infer<typeof pairingSchema>;
+
+const ITEM = 'pairing';
+
+export async function readPairing(): Promise<Pairing | null> {
+  const parsed = pairingSchema.safeParse((await browser.storage.local.get(ITEM))[ITEM]);
+  return parsed.success ? parsed.data : null;
+}
+
+export async function savePairing(pairing: Pairing): Promise<void> {
+  await browser.storage.local.setAccessLevel({ accessLevel: 'TRUSTED_CONTEXTS' });
+  await browser.storage.local.set({ [ITEM]: pairing });
+}
+
+export async function forgetPairing(): Promise<void> {
+  await browser.storage.local.remove(ITEM);
+}

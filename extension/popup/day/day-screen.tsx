@@ -1,0 +1,119 @@
+import { addDays } from '@platewright/core/season/dates.ts';
+import { useState } from 'preact/hooks';
+import { source } from '../../platform/source.ts';
+import { Draft } from '../line/draft.tsx';
+import { layTable, type Option } from '../line/options.ts';
+import { type ReadyItem, readyItems } from '../line/read-line.ts';
+import { TypedLine } from '../line/typed-line.tsx';
+import { useTypedLine } from '../line/use-typed-line.ts';
+import { readFoods } from '../state/read-foods.ts';
+import type { DayState } from '../state/read-popup.ts';
+import { useActions } from '../state/use-actions.ts';
+import { useHabits } from '../state/use-habits.ts';
+import { DateHead } from './date-head.tsx';
+import { DayBeams } from './day-beams.tsx';
+import { logEdits, type Portion, portionsOf } from './entry-edits.ts';
+import { Foot } from './foot.tsx';
+import { Help } from './help.tsx';
+import { MealBlock } from './meal-block.tsx';
+import { MealHead } from './meal-head.tsx';
+import { NoticeLine } from './notice-line.tsx';
+import { PopupEntry } from './popup-entry.tsx';
+import { usePageKeys } from './use-page-keys.ts';
+
+interface DayScreenProps {
+  /** Null until the replica is read; the typed line takes keys all the same. */
+  state: DayState | null;
+  show: (date: string | null) => void;
+}
+
+/** A date: beams, the meal to log to, the typed line, and what was eaten. */
+export function DayScreen({ state, show }: DayScreenProps) {
+  const [chosen, setChosen] = useState<{ date: string; meal: number } | null>(null);
+  const [help, setHelp] = useState(false);
+  const actions = useActions();
+  const day = state?.day ?? null;
+  const date = day?.date ?? '';
+  const meal = (chosen?.date === date ? chosen.meal : day?.nextMeal) ?? 1;
+  const habits = useHabits(state?.athlete ?? null, date);
+  const table = habits === null || state === null ? null : layTable(habits, state, meal);
+
+  const log = async (portions: readonly Portion[], what: string) => {
+    if (day === null) return;
+    // The meal stays, though logging may make the next one due: the person is not done with it.
+    setChosen({ date, meal });
+    const foods = await readFoods(
+      day.athlete,
+      portions.map(({ food }) => food),
+    );
+    const edits = logEdits(foods, source, { athlete: day.athlete, date, meal }, portions);
+    if (edits.length > 0) await actions.act(edits, `Logged ${what} to meal ${meal}.`);
+    else actions.say(`${what} is no longer in the larder.`);
+  };
+  const logItems = (items: readonly ReadyItem[]) =>
+    log(
+      items.map(({ food, grams, amount }) => ({ food: food.id, grams, amount })),
+      items.map(({ food }) => food.name).join(', '),
+    );
+  const logStanding = (digit: number) => {
+    const standing = table?.standingMeals[digit - 1];
+    if (standing !== undefined) void log(portionsOf(standing), standing.name);
+  };
+  const line = useTypedLine(table, logItems);
+  const choose = (option: Option) =>
+    option.kind === 'standing' ? logStanding(option.digit) : line.take(option);
+  const toMeal = (to: number) => {
+    if (day !== null && to >= 1 && to <= day.meals.length) setChosen({ date, meal: to });
+  };
+
+  usePageKeys({
+    stepMeal: (step) => toMeal(meal + step),
+    stepDate: (step) => {
+      if (state === null) return;
+      const to = addDays(date, step);
+      show(to === state.today ? null : to);
+    },
+    standingMeal: logStanding,
+    undo: () => void actions.undo(),
+    help: () => setHelp(!help),
+  });
+
+  return (
+    <>
+      <DateHead state={state} show={show} />
+      <main class="day">
+        <DayBeams day={day} />
+        <MealHead day={day} meal={meal} choose={toMeal} />
+        <TypedLine line={line} label={`Log to meal ${meal}`} choose={choose} />
+        <div class="below">
+          {help && <Help close={() => setHelp(false)} />}
+          {day !== null && line.items.length > 0 && (
+            <Draft athlete={day.athlete} items={readyItems(line.items)} energyUnit={day.units.energy} />
+          )}
+          {day !== null &&
+            mealsToShow(day.meals, meal).map((view) => (
+              <MealBlock key={view.meal} meal={view} energyUnit={day.units.energy}>
+                {view.entries.map((entry) => (
+                  <PopupEntry key={entry.id} entry={entry} meal={view.meal} day={day} actions={actions} />
+                ))}
+              </MealBlock>
+            ))}
+        </div>
+      </main>
+      {state !== null && (
+        <Foot state={state}>
+          <NoticeLine notice={actions.notice} undo={() => void actions.undo()} />
+        </Foot>
+      )}
+    </>
+  );
+}
+
+/** Meals with entries, the one that is logged to first. */
+function mealsToShow<M extends { meal: number; entries: readonly unknown[] }>(
+  meals: readonly M[],
+  chosen: number,
+): M[] {
+  const eaten = meals.filter(({ entries }) => entries.length > 0);
+  return [...eaten.filter((view) => view.meal === chosen), ...eaten.filter((view) => view.meal !== chosen)];
+}

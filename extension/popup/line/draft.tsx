@@ -1,0 +1,61 @@
+import type { Food } from '@platewright/core/records/kinds.ts';
+import { Figures } from '@platewright/core/ui/figures.tsx';
+import { gramsFigure } from '@platewright/core/ui/number.ts';
+import type { EnergyUnit } from '@platewright/core/units/energy.ts';
+import { sumMacros } from '@platewright/core/views/macros.ts';
+import { useEffect, useState } from 'preact/hooks';
+import { readFoods } from '../state/read-foods.ts';
+import type { ReadyItem } from './read-line.ts';
+
+interface DraftProps {
+  athlete: string;
+  items: readonly ReadyItem[];
+  energyUnit: EnergyUnit;
+}
+
+/** How the line is read, before it is logged: each food as it was understood, and what they come to. */
+export function Draft({ athlete, items, energyUnit }: DraftProps) {
+  const foods = useFoods(athlete, items);
+  const known = items.flatMap(({ food, grams }) => {
+    const per100 = foods.get(food.id)?.per100;
+    return per100 === undefined ? [] : { grams, per100 };
+  });
+  return (
+    <section class="draft" aria-label="Enter logs">
+      <ul>
+        {items.map(({ start, food, grams, amount }) => (
+          <li key={start} class="draft-item">
+            <span class="draft-amount">
+              {amount === null ? `${gramsFigure(grams)} g` : `${amount} · ${gramsFigure(grams)} g`}
+            </span>
+            <span>{food.name}</span>
+          </li>
+        ))}
+      </ul>
+      {known.length === items.length && (
+        <p class="draft-sum">
+          <span>
+            <kbd>Enter</kbd> logs
+          </span>
+          <Figures {...sumMacros(known)} energyUnit={energyUnit} />
+        </p>
+      )}
+    </section>
+  );
+}
+
+/** The foods in the line, read when they are first named. */
+function useFoods(athlete: string, items: readonly ReadyItem[]): ReadonlyMap<string, Food> {
+  const [known, setKnown] = useState<ReadonlyMap<string, Food>>(new Map());
+  const wanted = items
+    .map(({ food }) => food.id)
+    .filter((id) => !known.has(id))
+    .join();
+  useEffect(() => {
+    if (wanted === '') return;
+    void readFoods(athlete, wanted.split(',')).then((foods) =>
+      setKnown((before) => new Map([...before, ...foods])),
+    );
+  }, [athlete, wanted]);
+  return known;
+}

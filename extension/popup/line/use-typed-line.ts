@@ -1,0 +1,82 @@
+import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
+import { useState } from 'preact/hooks';
+import { type Option, optionsAt, type Table } from './options.ts';
+import { faultyItems, lineLeft, type ReadyItem, readLine, readyItems, withSuggestion } from './read-line.ts';
+
+interface LineState {
+  text: string;
+  caret: number;
+  /** Place of the option that is pointed at; -1 for none. */
+  active: number;
+  /** The list was closed with Escape, until the next key. */
+  closed: boolean;
+  /** Enter was pressed: whatever can't be read is marked, wherever the caret is. */
+  sent: boolean;
+}
+
+const BLANK: LineState = { text: '', caret: 0, active: -1, closed: false, sent: false };
+
+/** The typed line and its list, as the WAI-ARIA combobox pattern has them: focus stays in the line, the list is pointed at. */
+export function useTypedLine(table: Table | null, log: (items: readonly ReadyItem[]) => Promise<void>) {
+  const [state, setState] = useState(BLANK);
+  const { text, caret, active, closed, sent } = state;
+  const items = table === null ? [] : readLine(text, table.larder, table.usual);
+  const inLine = new Set(readyItems(items).map(({ food }) => food.id));
+  const options = table === null || closed ? [] : optionsAt(text, caret, table, inLine);
+  const update = (change: Partial<LineState>) => setState((before) => ({ ...before, ...change }));
+
+  return {
+    text,
+    caret,
+    items,
+    options,
+    active: active < options.length ? active : -1,
+    faults: faultyItems(items, sent ? null : caret),
+
+    type(next: string, at: number) {
+      setState({ text: next, caret: at, active: -1, closed: false, sent: false });
+    },
+
+    moveCaret(at: number) {
+      if (at !== caret) update({ caret: at, active: -1 });
+    },
+
+    /** Points at the next or previous option, round and round; opens the list when it was closed. */
+    point(step: 1 | -1) {
+      const stops = options.length + 1;
+      if (closed) update({ closed: false });
+      else update({ active: ((active + 1 + step + stops) % stops) - 1 });
+    },
+
+    /** Closes the list, then clears the line. False when there was nothing to do. */
+    escape(): boolean {
+      if (options.length > 0 && (text !== '' || active >= 0)) update({ closed: true, active: -1 });
+      else if (text !== '') setState(BLANK);
+      else return false;
+      return true;
+    },
+
+    /** Puts an option into the line. Standing meals are logged, not typed: see `TypedLine`. */
+    take(option: Exclude<Option, { kind: 'standing' }>) {
+      if (table === null) return;
+      const { larder } = table;
+      const next =
+        option.kind === 'food'
+          ? replaceItem(text, caret, option.food, larder)
+          : lineWithCaretAtEnd(withSuggestion(text, { ...option.suggestion, food: option.food }, larder));
+      setState({ text: next.line, caret: next.caret, active: -1, closed: false, sent: false });
+    },
+
+    /** Logs what can be read, and keeps the rest in the line. */
+    async send() {
+      const ready = readyItems(items);
+      const left = lineLeft(items);
+      setState({ ...BLANK, text: left, caret: left.length, sent: true });
+      if (ready.length > 0) await log(ready);
+    },
+  };
+}
+
+function lineWithCaretAtEnd(line: string): { line: string; caret: number } {
+  return { line, caret: line.length };
+}

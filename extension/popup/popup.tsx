@@ -1,0 +1,24 @@
+import { useEffect, useState } from 'preact/hooks';
+import { keepLive } from '../platform/live.ts';
+import { askWorker } from '../platform/messages.ts';
+import { DayScreen } from './day/day-screen.tsx';
+import { NoAthleteScreen } from './no-athlete-screen.tsx';
+import { usePopup } from './state/use-popup.ts';
+import { UnpairedScreen } from './unpaired-screen.tsx';
+
+export function Popup() {
+  const [date, setDate] = useState<string | null>(null);
+  const state = usePopup(date);
+  useEffect(() => {
+    void askWorker('sync', null);
+    return keepLive(() => void askWorker('sync', null));
+  }, []);
+  switch (state?.kind) {
+    case 'unpaired':
+      return <UnpairedScreen choice={state.choice} />;
+    case 'no-athlete':
+      return <NoAthleteScreen address={state.address} />;
+    default:
+      return <DayScreen state={state} show={setDate} />;
+  }
+}

@@ -1,0 +1,31 @@
+import { type FoodIndex, indexFoods } from '@platewright/core/foods/search/food-index.ts';
+import type { Athlete, Entry, StandingMeal } from '@platewright/core/records/kinds.ts';
+import { addDays } from '@platewright/core/season/dates.ts';
+import { type LarderFood, readLarder } from '../../replica/larder.ts';
+import type { Reader } from '../../replica/reader.ts';
+import { recordsBetween } from '../../replica/season.ts';
+
+/** How far back habits are looked for; older ones weigh next to nothing (see `weightOf` in ranking). */
+const HABIT_DAYS = 56;
+
+/** What the typed line is read against, and what is offered before a key is pressed. */
+export interface Habits {
+  index: FoodIndex<LarderFood>;
+  /** Entries of the last weeks. */
+  recent: readonly Entry[];
+  /** By name. */
+  standingMeals: readonly StandingMeal[];
+}
+
+/** Reads the larder in short, and the habits up to a date. */
+export function readHabits(reader: Reader, athlete: Athlete, date: string): Promise<Habits | null> {
+  return reader.read(async (reading) => {
+    const [foods, recent, standingMeals] = await Promise.all([
+      readLarder(reading, athlete.id),
+      recordsBetween(reading, athlete.id, 'entry', addDays(date, -HABIT_DAYS), date),
+      recordsBetween(reading, athlete.id, 'standing-meal', '', ''),
+    ]);
+    standingMeals.sort((a, b) => a.name.localeCompare(b.name));
+    return { index: indexFoods(foods), recent, standingMeals };
+  });
+}

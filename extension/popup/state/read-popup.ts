@@ -1,0 +1,81 @@
+import type { Athlete } from '@platewright/core/records/kinds.ts';
+import { localTime } from '@platewright/core/season/local-date.ts';
+import { dayView } from '@platewright/core/views/day.ts';
+import type { DayView } from '@platewright/core/views/types.ts';
+import { readHead } from '../../replica/head.ts';
+import { athleteOf, type Note, readNote } from '../../replica/notes.ts';
+import type { Reader, Reading } from '../../replica/reader.ts';
+import { newestRecord, recordById, recordsBetween } from '../../replica/season.ts';
+
+/** What the popup shows. All of it is in the replica, and none of it takes longer to read as years go by. */
+export type PopupState =
+  | { kind: 'unpaired'; choice: Note<'choice'> | null }
+  | { kind: 'no-athlete'; address: string }
+  | DayState;
+
+export interface DayState {
+  kind: 'day';
+  athlete: Athlete;
+  today: string;
+  day: DayView;
+  session: Note<'session'> | null;
+  week: Note<'week'> | null;
+  sync: Note<'sync'> | null;
+  waiting: number;
+  rejected: number;
+}
+
+/** Reads what the popup shows of a date; of the athlete's today when null. `now` in ms since 1970. */
+export async function readPopup(reader: Reader, date: string | null, now: number): Promise<PopupState> {
+  const state = await reader.read(async (reading): Promise<PopupState> => {
+    const [head, choice, session, chosen] = await Promise.all([
+      readHead(reading),
+      readNote(reading, 'choice'),
+      readNote(reading, 'session'),
+      readNote(reading, 'athlete'),
+    ]);
+    if (head.device === null || choice !== null) return { kind: 'unpaired', choice };
+    const id = athleteOf(session, chosen);
+    const athlete = id === null ? null : await recordById(reading, id, 'athlete', id);
+    if (athlete === null) return { kind: 'no-athlete', address: session?.address ?? '' };
+    return await readDay(reading, athlete, session, date, now);
+  });
+  return state ?? { kind: 'unpaired', choice: null };
+}
+
+async function readDay(
+  reading: Reading,
+  athlete: Athlete,
+  session: Note<'session'> | null,
+  date: string | null,
+  now: number,
+): Promise<DayState> {
+  const clock = localTime(now, athlete);
+  const shown = date ?? clock.date;
+  const [season, week, sync, waiting, rejected] = await Promise.all([
+    readSeason(reading, athlete, shown),
+    readNote(reading, 'week'),
+    readNote(reading, 'sync'),
+    reading.outboxCount('waiting'),
+    reading.outboxCount('rejected'),
+  ]);
+  const day = dayView(season, shown, minutesOf(shown, clock));
+  return { kind: 'day', athlete, today: clock.date, day, session, week, sync, waiting, rejected };
+}
+
+/** Of one date, and of calls only the newest: that is all the view of a date looks at. */
+async function readSeason(reading: Reading, athlete: Athlete, date: string) {
+  const [phases, call, entries, days] = await Promise.all([
+    recordsBetween(reading, athlete.id, 'phase', '', ''),
+    newestRecord(reading, athlete.id, 'weekly-call', date),
+    recordsBetween(reading, athlete.id, 'entry', date, date),
+    recordsBetween(reading, athlete.id, 'day', date, date),
+  ]);
+  return { athlete, phases, calls: call === null ? [] : [call], entries, days };
+}
+
+/** Minutes of the local clock on a date; a past date is over, a coming one has not begun. */
+function minutesOf(date: string, clock: { date: string; minutes: number }): number {
+  if (date === clock.date) return clock.minutes;
+  return date < clock.date ? Number.POSITIVE_INFINITY : -1;
+}

@@ -1,0 +1,24 @@
+import { useEffect, useState } from 'preact/hooks';
+import { onReplicaChange, reader } from '../../platform/replica.ts';
+import { type PopupState, readPopup } from './read-popup.ts';
+
+/** What the popup shows of a date, read anew whenever the replica changes; null until it is first read. */
+export function usePopup(date: string | null): PopupState | null {
+  const [state, setState] = useState<PopupState | null>(null);
+  useEffect(() => {
+    let latest = 0;
+    const read = async () => {
+      latest += 1;
+      const turn = latest;
+      const next = await readPopup(reader, date, Date.now());
+      if (turn === latest) setState(next);
+    };
+    void read();
+    const stop = onReplicaChange(() => void read());
+    return () => {
+      latest = -1;
+      stop();
+    };
+  }, [date]);
+  return state;
+}

@@ -1,0 +1,72 @@
+import { problemSchema } from '@platewright/core/protocol/records.ts';
+import { pullResponseSchema, pushResponseSchema } from '@platewright/core/protocol/sync.ts';
+import { PROTOCOL, PROTOCOL_HEADER } from '@platewright/core/protocol/version.ts';
+import type * as z from 'zod/mini';
+import type { Answer, Daemon } from './sync.ts';
+
+/** How to reach a daemon. `address` has no slash at its end. */
+export interface Line {
+  address: string;
+  /** Null before pairing. */
+  token: string | null;
+  fetch: (url: string, init: RequestInit) => Promise<Response>;
+}
+
+/** A browser gives a worker's request 30 s; ours ends first, so that we are told and not killed. */
+const PATIENCE_MS = 25_000;
+
+/** The two requests that sync makes. */
+export function httpDaemon(line: Line): Daemon {
+  return {
+    push: (changes) => ask(line, 'push', pushResponseSchema, post({ changes })),
+    pull: (since, limit) => ask(line, `pull?since=${since}&limit=${limit}`, pullResponseSchema),
+  };
+}
+
+export function post(body: object): RequestInit {
+  return { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
+}
+
+/** Asks the daemon under `/v1` and checks what it says. Never throws: a failure is an answer with a sentence. */
+export async function ask<T>(
+  line: Line,
+  path: string,
+  schema: z.ZodMiniType<T>,
+  init: RequestInit = {},
+): Promise<Answer<T>> {
+  const response = await send(line, path, init);
+  if (response === null) {
+    return { ok: false, why: 'offline', detail: `No daemon answers at ${line.address}.` };
+  }
+  const body: unknown = await response.json().catch(() => null);
+  if (!response.ok) return failure(response.status, body);
+  const parsed = schema.safeParse(body);
+  if (parsed.success) return { ok: true, value: parsed.data };
+  const detail = 'The daemon’s answer can’t be read. Update daemon and extension to the same version.';
+  return { ok: false, why: 'refused', detail };
+}
+
+/** Sends a request; null when there is no connection. */
+export async function send(line: Line, path: string, init: RequestInit): Promise<Response | null> {
+  try {
+    return await line.fetch(`${line.address}/v1/${path}`, {
+      signal: AbortSignal.timeout(PATIENCE_MS),
+      ...init,
+      headers: {
+        [PROTOCOL_HEADER]: String(PROTOCOL),
+        ...(line.token !== null && { authorization: `Bearer ${line.token}` }),
+        ...init.headers,
+      },
+    });
+  } catch {
+    return null;
+  }
+}
+
+function failure(status: number, body: unknown): Answer<never> {
+  const said = problemSchema.safeParse(body);
+  const problem = said.success ? (said.data.detail ?? said.data.title) : `The daemon answered ${status}.`;
+  if (status === 401) return { ok: false, why: 'unpaired', detail: problem };
+  if (status === 413 || status === 422) return { ok: false, why: 'too-much', detail: problem };
+  return { ok: false, why: 'refused', detail: problem };
+}

@@ -1,0 +1,89 @@
+import { pairResponseSchema, sessionSchema } from '@platewright/core/protocol/devices.ts';
+import type { PairEnd, Requests } from '../platform/messages.ts';
+import { forgetPairing, savePairing } from '../platform/pairing.ts';
+import { announceChange, reader } from '../platform/replica.ts';
+import { HEAD, readHead } from '../replica/head.ts';
+import { ask, post, send } from '../replica/http.ts';
+import { readNote } from '../replica/notes.ts';
+import { BLANK_HEAD } from '../replica/rows.ts';
+import { database, dropNotes, replica, writeNote } from './replica.ts';
+import { lineToDaemon, requestSync } from './run-sync.ts';
+
+/** Uses a code up for a token of this browser's own, then joins the store, or asks whether to. */
+export async function pair({ address, code }: Requests['pair']['ask']): Promise<PairEnd> {
+  const open = { address, token: null, fetch: (url: string, init: RequestInit) => fetch(url, init) };
+  const request = post({ code, name: 'Browser extension', kind: 'extension' });
+  const paired = await ask(open, 'pair', pairResponseSchema, request);
+  if (!paired.ok) return { state: 'failed', detail: paired.detail };
+  const { device, store, token } = paired.value;
+  if (token === undefined) return { state: 'failed', detail: 'The daemon gave no token. Update it.' };
+  const session = await ask({ ...open, token }, 'session', sessionSchema);
+  if (!session.ok) return { state: 'failed', detail: session.detail };
+  const { demo, athletes } = session.value;
+  await writeNote('session', { address, demo, athletes });
+  const foreign = await isForeign(store, athletes);
+  if (foreign) await writeNote('choice', { device, waiting: await database.outbox.count() });
+  await savePairing({ address, token, device, store });
+  if (!foreign) await adopt(device);
+  await requestSync();
+  announceChange();
+  return { state: foreign ? 'choose' : 'paired' };
+}
+
+/** Ends the choice of what becomes of another store's records. */
+export async function join(how: Requests['join']['ask']): Promise<null> {
+  const choice = await reader.read((reading) => readNote(reading, 'choice'));
+  if (choice === null) return null;
+  await dropNotes('week', 'sync');
+  if (how === 'replace') await empty();
+  await adopt(choice.device);
+  await dropNotes('choice');
+  await requestSync();
+  return null;
+}
+
+/** Lets the daemon forget this browser, where it answers. Records and what waits stay here. */
+export async function unpair(): Promise<null> {
+  const line = await lineToDaemon();
+  const { device } = await replica.transact((tx) => tx.head());
+  if (line !== null && device !== null) await send(line, `devices/${device}`, { method: 'DELETE' });
+  await forgetPairing();
+  await dropNotes('choice', 'sync');
+  await adopt(null);
+  announceChange();
+  return null;
+}
+
+/** Erases what this browser holds of any store. */
+export async function erase(): Promise<null> {
+  await empty();
+  await dropNotes('session', 'week', 'athlete');
+  announceChange();
+  return null;
+}
+
+async function empty(): Promise<void> {
+  const { records, outbox, meta } = database;
+  await database.transaction('rw', records, outbox, meta, async () => {
+    await records.clear();
+    await outbox.clear();
+    await meta.where('name').startsWith('larder ').delete();
+    await meta.put({ name: HEAD, value: BLANK_HEAD });
+  });
+}
+
+async function adopt(device: string | null): Promise<void> {
+  await replica.transact(async (tx) => tx.putHead({ ...(await tx.head()), device }));
+}
+
+/** Whether records are here that belong to another store, and not to an older or newer state of this one. */
+async function isForeign(store: string, athletes: readonly { id: string }[]): Promise<boolean> {
+  return (
+    (await reader.read(async (reading) => {
+      const head = await readHead(reading);
+      if (head.store === null || head.store === store || (await reading.recordCount()) === 0) return false;
+      const known = await Promise.all(athletes.map(({ id }) => reading.record([id, id])));
+      return known.every((row) => row === undefined);
+    })) ?? false
+  );
+}

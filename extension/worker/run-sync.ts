@@ -1,0 +1,36 @@
+import { readPairing } from '../platform/pairing.ts';
+import { announceChange, reader } from '../platform/replica.ts';
+import { source } from '../platform/source.ts';
+import { httpDaemon, type Line } from '../replica/http.ts';
+import { readNote } from '../replica/notes.ts';
+import { sync } from '../replica/sync.ts';
+import { refreshNotes } from './refresh-notes.ts';
+import { replica, writeNote } from './replica.ts';
+
+let next: Promise<void> | null = null;
+
+/** Syncs as soon as no other sync runs. Asked again meanwhile it syncs once more after, not once for each. */
+export function requestSync(): Promise<void> {
+  next ??= navigator.locks.request('sync', async () => {
+    next = null;
+    await syncNow();
+  });
+  return next;
+}
+
+/** How to reach the paired daemon; null when there is none. */
+export async function lineToDaemon(): Promise<Line | null> {
+  const pairing = await readPairing();
+  if (pairing === null) return null;
+  return { address: pairing.address, token: pairing.token, fetch: (url, init) => fetch(url, init) };
+}
+
+async function syncNow(): Promise<void> {
+  const line = await lineToDaemon();
+  const choice = await reader.read((reading) => readNote(reading, 'choice'));
+  if (line === null || choice !== null) return;
+  const end = await sync({ ...source, replica, daemon: httpDaemon(line) });
+  await writeNote('sync', { ...end, at: source.now() });
+  if (end.state === 'done') await refreshNotes(line, source.now());
+  announceChange();
+}
