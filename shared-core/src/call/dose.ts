@@ -1,5 +1,6 @@
 import { energyKcal } from '../foods/atwater.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
+import { ADAPT, ADAPT_KEEP, ADAPT_SHARE, BASE } from '../maintenance/state.ts';
 import { at, normalBelow } from '../trend/reading.ts';
 import type { Aim, TargetsInForce } from './input.ts';
 
@@ -24,15 +25,27 @@ export interface Chances {
 /** Relative error of what a surplus does to tissue: people differ from the Forbes curve (C4: 5,000 to 7,700 kcal/kg). */
 const DENSITY_SD = 0.12;
 
+/**
+ * Days to look ahead: maintenance follows intake and body mass within weeks, so the mark that is right today is wrong by the
+ * time it shows.
+ */
+const AHEAD_DAYS = 10;
+
 /** Reckons doses from the model; `habit` is eaten over planned energy on average and its standard deviation. */
 export function doseFrom(model: BodyModel, targets: TargetsInForce, habit: Known): Dose {
-  const { kgPerKcal } = model.filter.move;
+  const { move, bank } = model.filter;
   const maintenance = model.maintenanceKcal;
-  const percentPerKcal = (700 * kgPerKcal) / model.tissueKg.mean;
+  const percentPerKcal = (700 * move.kgPerKcal) / model.tissueKg.mean;
   const energyAt = (markG: number) => habit.mean * energyKcal({ ...targets, carbohydrateG: markG });
+  // Surplus that is left after maintenance has followed: kept share of today's surplus, less what is on its way already.
+  const followed = 1 - ADAPT_KEEP ** AHEAD_DAYS;
+  const adapt = at(bank.mean, ADAPT);
+  const byMass = maintenance.mean - at(bank.mean, BASE) - adapt;
+  const kept = 1 - followed * ADAPT_SHARE - move.keepPerKg * move.kgPerKcal * AHEAD_DAYS;
+  const coming = followed * (ADAPT_SHARE * (adapt + byMass) - adapt);
   const paceAt = (markG: number) => {
     const energy = energyAt(markG);
-    const surplus = energy - maintenance.mean;
+    const surplus = kept * (energy - maintenance.mean) - coming;
     const spread = Math.hypot(maintenance.sd, (energy * habit.sd) / habit.mean, DENSITY_SD * surplus);
     return { mean: percentPerKcal * surplus, sd: percentPerKcal * spread };
   };
@@ -40,8 +53,8 @@ export function doseFrom(model: BodyModel, targets: TargetsInForce, habit: Known
     paceAt,
     energyAt,
     markFor: (pace) => {
-      const energy = (maintenance.mean + pace / percentPerKcal) / habit.mean;
-      return (energy - energyKcal({ ...targets, carbohydrateG: 0 })) / 4;
+      const surplus = (pace / percentPerKcal + coming) / kept;
+      return ((maintenance.mean + surplus) / habit.mean - energyKcal({ ...targets, carbohydrateG: 0 })) / 4;
     },
     chancesAt: (markG, band) => {
       const { mean, sd } = paceAt(markG);

@@ -28,7 +28,7 @@ const MOST_G_PER_KG = 12;
 /** No call drives at more than this, % of body mass a week (pre-contest beyond −1 costs muscle; common practice, no source for gain). */
 const FASTEST = { loss: -1, gain: 0.75 };
 /** Largest moves in g a day: a start by rule may be far off, later calls are small (common practice, no source). */
-const STEPS = { firstWeeks: 150, nextWeeks: 80, later: 60 };
+const STEPS = { firstWeeks: 200, nextWeeks: 80, later: 60 };
 
 /** Reckons the guards for this athlete and day. `daysOnPlan` counts days since the plan began. */
 export function guardsFor(input: CallInput, model: BodyModel, daysOnPlan: number): Guards {

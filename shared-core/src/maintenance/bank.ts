@@ -76,12 +76,14 @@ export function openBank(mean: Float64Array, cov: Float64Array, search: StepSear
   return bank;
 }
 
-/** Moves every hypothesis one day on and, when the day has come, adds the one that maintenance stepped now. */
+/**
+ * Moves every hypothesis one day on and, when the day has come, adds the one that maintenance stepped now: it starts from
+ * the mixture, which must be up to date.
+ */
 export function bankPredict(bank: Bank, move: Transition, day: number): void {
   const { size, search } = bank;
   if (search.hypotheses > 1 && day > 0 && day % search.everyDays === 0) addStep(bank, day);
   for (let k = 0; k < bank.used; k++) predict(bank.means, k * size, bank.covs, k * size * size, size, move);
-  mix(bank);
 }
 
 /** Mean and variance of the reading to expect, over all hypotheses, into `out` = [mean, variance]; call before `bankCorrect`. */
@@ -131,7 +133,6 @@ export function bankCorrect(bank: Bank, extraVar: number): void {
   }
   for (let k = 0; k < bank.used; k++) bank.weights[k] = Math.max(1e-12, at(bank.weights, k) / sum);
   bank.logLikelihood += best + Math.log(sum);
-  mix(bank);
 }
 
 /** Adds variance to one state of every hypothesis: something outside the model moved it. */
@@ -142,7 +143,6 @@ export function bankLoosen(bank: Bank, state: number, variance: number): void {
     const index = k * size * size + diagonal;
     bank.covs[index] = at(bank.covs, index) + variance;
   }
-  bank.cov[diagonal] = at(bank.cov, diagonal) + variance;
 }
 
 function addStep(bank: Bank, day: number): void {
@@ -175,7 +175,8 @@ function drop(bank: Bank, day: number): number {
   return slot;
 }
 
-function mix(bank: Bank): void {
+/** Brings `mean` and `cov` of the bank up to date; left to the caller because once a day is enough. */
+export function bankMix(bank: Bank): void {
   const { size, used, mean, cov, means, covs, weights } = bank;
   const square = size * size;
   if (used === 1) {

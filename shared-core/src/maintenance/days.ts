@@ -46,7 +46,29 @@ const MS_PER_DAY = 86_400_000;
 
 /** Days since 1970-01-01 of an ISO date, NaN when it is none. */
 export function dayNumber(iso: string): number {
-  return /^\d{4}-\d{2}-\d{2}$/.test(iso) ? Date.parse(`${iso}T00:00:00Z`) / MS_PER_DAY : Number.NaN;
+  if (iso.length !== 10 || iso[4] !== '-' || iso[7] !== '-') return Number.NaN;
+  const year = digits(iso, 0, 4);
+  const month = digits(iso, 5, 7);
+  const day = digits(iso, 8, 10);
+  const lastOfMonth = month === 2 ? (isLeap(year) ? 29 : 28) : [4, 6, 9, 11].includes(month) ? 30 : 31;
+  return month >= 1 && month <= 12 && day >= 1 && day <= lastOfMonth
+    ? Date.UTC(year, month - 1, day) / MS_PER_DAY
+    : Number.NaN;
+}
+
+/** Value of the digits from `start` to before `end`, NaN when one is none. */
+function digits(text: string, start: number, end: number): number {
+  let value = 0;
+  for (let i = start; i < end; i++) {
+    const digit = text.charCodeAt(i) - 48;
+    if (digit < 0 || digit > 9) return Number.NaN;
+    value = 10 * value + digit;
+  }
+  return value;
+}
+
+function isLeap(year: number): boolean {
+  return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
 }
 
 /** ISO date of a day number. */
@@ -65,10 +87,14 @@ const RATIO_HALF_LIFE = 10;
 const PLAN_WEIGHT = 4;
 const SODIUM_HABIT_DAYS = 21;
 
-/** Lays the days out on the calendar. `fallback` is eaten when neither log nor plan says what. Oldest first. */
+/**
+ * Lays the days out on the calendar, oldest first. `fallback` is eaten when neither log nor plan says what;
+ * `maintenanceKcal` is the start estimate.
+ */
 export function layOutDays(
   days: readonly ModelDay[],
   fallback: DayGrams,
+  maintenanceKcal: number,
   cycleStarts: readonly string[] = [],
 ): DayTable {
   const firstDay = dayNumber(days[0]?.day ?? '1970-01-01');
@@ -87,7 +113,7 @@ export function layOutDays(
     partial: new Uint8Array(count),
     cycleCos: new Float64Array(count),
     cycleSin: new Float64Array(count),
-    stores: restingStores(habitualCarbohydrate(days, fallback)),
+    stores: restingStores(habitualCarbohydrate(days, fallback, maintenanceKcal)),
     resolutionKg: resolutionOf(days),
   };
   const byRow = new Array<ModelDay | undefined>(count).fill(undefined);
@@ -145,15 +171,31 @@ function readIntake(table: DayTable, byRow: readonly (ModelDay | undefined)[], f
   }
 }
 
-/** Mean carbohydrate of the first week, logged or else planned, g/d: what the stores were at rest with is not known better. */
-function habitualCarbohydrate(days: readonly ModelDay[], fallback: DayGrams): number {
-  const first = days
-    .slice(0, 7)
-    .map((day) => (day.intake?.complete ? day.intake : day.prescribed) ?? fallback);
-  return first.length === 0
-    ? fallback.carbohydrateG
-    : first.reduce((sum, grams) => sum + grams.carbohydrateG, 0) / first.length;
+/**
+ * Carbohydrate that the stores were at rest with, g/d. Days before the plan tell; else the plan is taken to be new and the
+ * habit before it to be an ordinary share of maintenance, with some weight on the first week in case it is not.
+ */
+function habitualCarbohydrate(
+  days: readonly ModelDay[],
+  fallback: DayGrams,
+  maintenanceKcal: number,
+): number {
+  const week = days.slice(0, 7);
+  const before = week.filter((day) => day.prescribed === null && day.intake?.complete);
+  const ofWeek = meanCarbohydrate(
+    week.map((day) => (day.intake?.complete ? day.intake : day.prescribed) ?? fallback),
+  );
+  if (before.length >= 3) return meanCarbohydrate(before.map((day) => day.intake ?? fallback));
+  return ofWeek ** FIRST_WEEK_WEIGHT * ((USUAL_SHARE * maintenanceKcal) / 4) ** (1 - FIRST_WEEK_WEIGHT);
 }
+
+function meanCarbohydrate(days: readonly DayGrams[]): number {
+  return days.reduce((sum, grams) => sum + grams.carbohydrateG, 0) / Math.max(1, days.length);
+}
+
+/** Share of energy that people eat as carbohydrate: low end of the AMDR, 45 to 65 % (IOM 2005), up a little. */
+const USUAL_SHARE = 0.48;
+const FIRST_WEEK_WEIGHT = 0.25;
 
 /** 1, 0.5 or 0.2 kg when all readings lie on that grid, else 0.1. */
 function resolutionOf(days: readonly ModelDay[]): number {

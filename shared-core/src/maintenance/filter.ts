@@ -4,6 +4,7 @@ import {
   bankCorrect,
   bankExpect,
   bankLoosen,
+  bankMix,
   bankPredict,
   openBank,
   type StepSearch,
@@ -72,7 +73,7 @@ export interface RunningFilter {
 /** Rise of maintenance with tissue, kcal/d per kg: upkeep of tissue and movement, C3 of Hall & Chow 2011 at an active level. */
 export const keepPerKg = 27;
 /** Standard deviation of the first mass that the first reading alone does not tell: water of the days before. */
-const START_WATER_SD = 0.6;
+const START_WATER_SD = 0.5;
 const RESPONSE_START = { mean: 0.95, sd: 0.3 };
 const RHYTHM_SD = 0.0016;
 const CYCLE_SD = 0.004;
@@ -126,6 +127,12 @@ const ODD_LOG_DENSITY = Math.log(1 / 200 / 10);
 
 /** Reads the morning of a row: takes the weigh-in in, as far as it is believed. Returns how it counted. */
 export function readMorning(filter: RunningFilter, table: DayTable, row: number): number {
+  const counted = weigh(filter, table, row);
+  bankMix(filter.bank);
+  return counted;
+}
+
+function weigh(filter: RunningFilter, table: DayTable, row: number): number {
   if (!has(table.weightKg, row)) return NONE;
   const { bank, setup, expectation } = filter;
   look(filter, table, row);
@@ -206,6 +213,7 @@ export function runFilter(
     liveDay(filter, table, row);
     track.kgPerKcal[row] = filter.move.kgPerKcal;
   }
+  bankMix(filter.bank);
   return { filter, track };
 }
 

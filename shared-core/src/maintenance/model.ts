@@ -1,5 +1,6 @@
 import { at } from '../trend/reading.ts';
-import { type DayGrams, type DayTable, has, layOutDays, type ModelDay } from './days.ts';
+import { median } from '../trend/robust.ts';
+import { type DayGrams, type DayTable, dayNumber, has, layOutDays, type ModelDay } from './days.ts';
 import { type Eating, eatingHabit } from './eating.ts';
 import {
   type FilterSetup,
@@ -38,10 +39,10 @@ export interface BodyModel {
   paceKgPerWeek(days: number): Known;
 }
 
-/** Unforeseen steps of maintenance: about three in a year, of some 200 kcal/d (common practice, no source). */
-const stepSearch = { hypotheses: 9, everyDays: 4, chance: 4 / 110, stepVar: 210 ** 2 };
-/** Slow drift, standard deviation of 20 kcal/d after a week (common practice, no source). */
-const driftVar = 20 ** 2 / 7;
+/** Unforeseen steps of maintenance: about two in a year, of some 200 kcal/d (common practice, no source). */
+const stepSearch = { hypotheses: 9, everyDays: 4, chance: 4 / 180, stepVar: 210 ** 2 };
+/** Slow drift, standard deviation of 16 kcal/d after a week (common practice, no source). */
+const driftVar = 16 ** 2 / 7;
 /** The noise grid looks at so many days at most, and needs so many readings. */
 const NOISE_DAYS = 140;
 const NOISE_READINGS = 10;
@@ -55,12 +56,13 @@ export function fitModel(
   fallback: DayGrams,
   cycleStarts: readonly string[] = [],
 ): BodyModel {
-  const table = layOutDays(days, fallback, cycleStarts);
-  const startMassKg = firstReadings(table);
+  const startMassKg = firstReadings(days);
+  const start = startMaintenance(person, startMassKg);
+  const table = layOutDays(days, fallback, start.kcal, cycleStarts);
   const setup: FilterSetup = {
     startMassKg,
     startFatKg: startFatKg(person, startMassKg),
-    maintenance: startMaintenance(person, startMassKg),
+    maintenance: start,
     noise: usualNoise(startMassKg),
     search: stepSearch,
     driftVar,
@@ -106,17 +108,14 @@ function paceOf(filter: RunningFilter, smoothed: SmoothedDays, count: number, sp
 }
 
 /** Middle of the first five readings within a week of the first. */
-function firstReadings(table: DayTable): number {
+function firstReadings(days: readonly ModelDay[]): number {
+  const first = days.findIndex((day) => day.weightKg !== null);
+  const from = dayNumber(days[first]?.day ?? '');
   const readings: number[] = [];
-  let first = -1;
-  for (let row = 0; row < table.count && readings.length < 5; row++) {
-    if (!has(table.weightKg, row)) continue;
-    if (first < 0) first = row;
-    if (row - first < 7) readings.push(at(table.weightKg, row));
-  }
+  for (const day of days.slice(Math.max(0, first), first + 7))
+    if (day.weightKg !== null && dayNumber(day.day) - from < 7) readings.push(day.weightKg);
   if (readings.length === 0) throw new RangeError('The model needs at least one weigh-in.');
-  readings.sort((a, b) => a - b);
-  return readings[Math.floor(readings.length / 2)] ?? 0;
+  return median(readings.slice(0, 5));
 }
 
 function noiseOf(setup: FilterSetup, table: DayTable): NoiseLevels {

@@ -33,8 +33,9 @@ export interface Transition {
 const RESPONSE_VAR = 1e-6;
 const RHYTHM_VAR = 1e-6;
 /** Adaptation and its pace: 0.14 of a change of intake in 14 days, in units of maintenance. Hall KD et al. Lancet 2011, equation 4. */
-const ADAPT_PER_DAY = 0.14 / 0.9 / 14;
-const ADAPT_KEEP = 13 / 14;
+export const ADAPT_SHARE = 0.14 / 0.9;
+export const ADAPT_KEEP = 13 / 14;
+const ADAPT_PER_DAY = ADAPT_SHARE * (1 - ADAPT_KEEP);
 
 /** Moves mean and covariance one day on, in place. */
 export function predict(
@@ -154,7 +155,10 @@ export function correct(
     mean[meanAt + row] = at(mean, meanAt + row) + g * scaled;
     const share = g / spread;
     const start = covAt + row * size;
-    for (let column = 0; column < size; column++)
-      cov[start + column] = at(cov, start + column) - share * at(gain, column);
+    for (let column = row; column < size; column++) {
+      const value = at(cov, start + column) - share * at(gain, column);
+      cov[start + column] = value;
+      cov[covAt + column * size + row] = value;
+    }
   }
 }
