@@ -1,12 +1,21 @@
 import { readPairing } from './pairing.ts';
 
+/** How long to wait before a line that broke is tried again. */
+const RETRY_MS = 3000;
+
 /**
  * Calls back each time the daemon says that its log has grown, for as long as this page is open. Not by EventSource,
- * which can't carry a token. When the line breaks it stays broken: the worker's alarm goes on anyway.
+ * which can't carry a token.
  */
 export function keepLive(grown: () => void): () => void {
   const closed = new AbortController();
-  void listen(grown, closed.signal).catch(() => {});
+  const keep = async () => {
+    while (!closed.signal.aborted) {
+      await listen(grown, closed.signal).catch(() => {});
+      await new Promise((resolve) => setTimeout(resolve, RETRY_MS));
+    }
+  };
+  void keep();
   return () => closed.abort();
 }
 

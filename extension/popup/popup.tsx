@@ -9,10 +9,12 @@ import { UnpairedScreen } from './unpaired-screen.tsx';
 export function Popup() {
   const [date, setDate] = useState<string | null>(null);
   const state = usePopup(date);
+  const paired = state !== null && state.kind !== 'unpaired';
   useEffect(() => {
-    void askWorker('sync', null);
+    if (!paired) return;
+    // The first thing the daemon says is where its log stands, so a page that opens syncs at once.
     return keepLive(() => void askWorker('sync', null));
-  }, []);
+  }, [paired]);
   switch (state?.kind) {
     case 'unpaired':
       return <UnpairedScreen choice={state.choice} />;

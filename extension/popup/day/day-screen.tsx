@@ -2,6 +2,7 @@ import { addDays } from '@platewright/core/season/dates.ts';
 import { useState } from 'preact/hooks';
 import { source } from '../../platform/source.ts';
 import { Draft } from '../line/draft.tsx';
+import { OptionList } from '../line/option-list.tsx';
 import { layTable, type Option } from '../line/options.ts';
 import { type ReadyItem, readyItems } from '../line/read-line.ts';
 import { TypedLine } from '../line/typed-line.tsx';
@@ -12,13 +13,12 @@ import { useActions } from '../state/use-actions.ts';
 import { useHabits } from '../state/use-habits.ts';
 import { DateHead } from './date-head.tsx';
 import { DayBeams } from './day-beams.tsx';
+import { Eaten } from './eaten.tsx';
 import { logEdits, type Portion, portionsOf } from './entry-edits.ts';
 import { Foot } from './foot.tsx';
 import { Help } from './help.tsx';
-import { MealBlock } from './meal-block.tsx';
 import { MealHead } from './meal-head.tsx';
 import { NoticeLine } from './notice-line.tsx';
-import { PopupEntry } from './popup-entry.tsx';
 import { usePageKeys } from './use-page-keys.ts';
 
 interface DayScreenProps {
@@ -53,13 +53,14 @@ export function DayScreen({ state, show }: DayScreenProps) {
   const logItems = (items: readonly ReadyItem[]) =>
     log(
       items.map(({ food, grams, amount }) => ({ food: food.id, grams, amount })),
-      items.map(({ food }) => food.name).join(', '),
+      items.length === 1 ? (items[0]?.food.name ?? '') : `${items.length} foods`,
     );
   const logStanding = (digit: number) => {
     const standing = table?.standingMeals[digit - 1];
     if (standing !== undefined) void log(portionsOf(standing), standing.name);
   };
   const line = useTypedLine(table, logItems);
+  const ready = readyItems(line.items);
   const choose = (option: Option) =>
     option.kind === 'standing' ? logStanding(option.digit) : line.take(option);
   const toMeal = (to: number) => {
@@ -82,22 +83,21 @@ export function DayScreen({ state, show }: DayScreenProps) {
     <>
       <DateHead state={state} show={show} />
       <main class="day">
-        <DayBeams day={day} />
+        {!help && <DayBeams day={day} />}
         <MealHead day={day} meal={meal} choose={toMeal} />
         <TypedLine line={line} label={`Log to meal ${meal}`} choose={choose} />
+        {day !== null && ready.length > 0 && (
+          <Draft athlete={day.athlete} items={ready} energyUnit={day.units.energy} />
+        )}
         <div class="below">
-          {help && <Help close={() => setHelp(false)} />}
-          {day !== null && line.items.length > 0 && (
-            <Draft athlete={day.athlete} items={readyItems(line.items)} energyUnit={day.units.energy} />
+          {help ? (
+            <Help close={() => setHelp(false)} />
+          ) : (
+            <>
+              <OptionList options={line.options} active={line.active} choose={choose} />
+              {day !== null && <Eaten day={day} meal={meal} actions={actions} />}
+            </>
           )}
-          {day !== null &&
-            mealsToShow(day.meals, meal).map((view) => (
-              <MealBlock key={view.meal} meal={view} energyUnit={day.units.energy}>
-                {view.entries.map((entry) => (
-                  <PopupEntry key={entry.id} entry={entry} meal={view.meal} day={day} actions={actions} />
-                ))}
-              </MealBlock>
-            ))}
         </div>
       </main>
       {state !== null && (
@@ -107,13 +107,4 @@ export function DayScreen({ state, show }: DayScreenProps) {
       )}
     </>
   );
-}
-
-/** Meals with entries, the one that is logged to first. */
-function mealsToShow<M extends { meal: number; entries: readonly unknown[] }>(
-  meals: readonly M[],
-  chosen: number,
-): M[] {
-  const eaten = meals.filter(({ entries }) => entries.length > 0);
-  return [...eaten.filter((view) => view.meal === chosen), ...eaten.filter((view) => view.meal !== chosen)];
 }

@@ -3,8 +3,8 @@ const keys = [
   ['↓ ↑', 'through the list'],
   ['Esc', 'close the list, then empty the line'],
   ['Alt 1 … 9', 'log a standing meal'],
-  ['Page Up, Page Down', 'meal before, meal after'],
-  ['Alt Page Up, Alt Page Down', 'day before, day after'],
+  ['Page Up, Down', 'meal before, meal after'],
+  ['Alt Page Up, Down', 'day before, day after'],
   ['Ctrl Z', 'undo, when the line is empty'],
   ['Tab', 'to the entries'],
   ['↓ ↑ Enter M Delete', 'on an entry: next, weigh anew, move, remove'],
@@ -19,9 +19,7 @@ export function Help({ close }: { close: () => void }) {
       <dl>
         {keys.map(([key, does]) => (
           <div key={key} class="help-row">
-            <dt>
-              <kbd>{key}</kbd>
-            </dt>
+            <dt>{key}</dt>
             <dd>{does}</dd>
           </div>
         ))}

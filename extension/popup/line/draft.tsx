@@ -18,28 +18,23 @@ export function Draft({ athlete, items, energyUnit }: DraftProps) {
   const foods = useFoods(athlete, items);
   const known = items.flatMap(({ food, grams }) => {
     const per100 = foods.get(food.id)?.per100;
-    return per100 === undefined ? [] : { grams, per100 };
+    return per100 === undefined ? [] : [{ grams, per100 }];
   });
   return (
-    <section class="draft" aria-label="Enter logs">
-      <ul>
+    <section class="draft" aria-label="As it will be logged">
+      <ul class="draft-items">
         {items.map(({ start, food, grams, amount }) => (
-          <li key={start} class="draft-item">
-            <span class="draft-amount">
-              {amount === null ? `${gramsFigure(grams)} g` : `${amount} · ${gramsFigure(grams)} g`}
-            </span>
-            <span>{food.name}</span>
+          <li key={start}>
+            <b>{amount ?? `${gramsFigure(grams)} g`}</b> {food.name}
           </li>
         ))}
       </ul>
-      {known.length === items.length && (
-        <p class="draft-sum">
-          <span>
-            <kbd>Enter</kbd> logs
-          </span>
-          <Figures {...sumMacros(known)} energyUnit={energyUnit} />
-        </p>
-      )}
+      <p class="draft-sum aim">
+        <span>
+          <kbd>Enter</kbd> logs
+        </span>
+        {known.length === items.length && <Figures {...sumMacros(known)} energyUnit={energyUnit} />}
+      </p>
     </section>
   );
 }

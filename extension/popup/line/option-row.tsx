@@ -1,4 +1,5 @@
 import { gramsFigure } from '@platewright/core/ui/number.ts';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Option } from './options.ts';
 
 interface OptionRowProps {
@@ -8,10 +9,15 @@ interface OptionRowProps {
   choose: () => void;
 }
 
-/** One row of the list under the typed line. The pointer chooses without taking the focus from the line. */
+/** One row of the list under the typed line. A press chooses without taking the focus from the line. */
 export function OptionRow({ option, id, active, choose }: OptionRowProps) {
+  const row = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (active) row.current?.scrollIntoView({ block: 'nearest' });
+  }, [active]);
   return (
     <div
+      ref={row}
       id={id}
       role="option"
       tabIndex={-1}
@@ -32,12 +38,10 @@ function OptionText({ option }: { option: Option }) {
     case 'standing':
       return (
         <>
-          <span class="option-amount">
-            <kbd>Alt {option.digit}</kbd>
-          </span>
-          <span class="option-name">{option.meal.name}</span>
-          <span class="option-note">
-            standing meal, {option.meal.items.length} {option.meal.items.length === 1 ? 'food' : 'foods'}
+          <kbd>Alt {option.digit}</kbd>
+          <span class="option-name">
+            {option.meal.name}
+            <span class="unseen">, standing meal</span>
           </span>
         </>
       );
@@ -45,17 +49,12 @@ function OptionText({ option }: { option: Option }) {
       const { amount, grams, name } = option.suggestion;
       return (
         <>
-          <span class="option-amount">{amount ?? `${gramsFigure(grams)} g`}</span>
+          <span class="soft">{amount ?? `${gramsFigure(grams)} g`}</span>
           <span class="option-name">{name}</span>
         </>
       );
     }
     case 'food':
-      return (
-        <>
-          <span class="option-amount" />
-          <span class="option-name">{option.food.name}</span>
-        </>
-      );
+      return <span class="option-name">{option.food.name}</span>;
   }
 }

@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { LineMarks } from './line-marks.tsx';
-import { OptionRow } from './option-row.tsx';
+import { OPTION_LIST, optionId } from './option-list.tsx';
 import type { Option } from './options.ts';
 import type { useTypedLine } from './use-typed-line.ts';
 
@@ -11,10 +11,9 @@ interface TypedLineProps {
   choose: (option: Option) => void;
 }
 
-const LIST = 'line-options';
 const FAULTS = 'line-faults';
 
-/** The typed line with its list: a combobox of the WAI-ARIA pattern. What can't be read is marked in place. */
+/** The typed line: a combobox of the WAI-ARIA pattern over `OptionList`. What can't be read is marked in place. */
 export function TypedLine({ line, label, choose }: TypedLineProps) {
   const field = useRef<HTMLInputElement>(null);
   useEffect(() => field.current?.focus(), []);
@@ -53,8 +52,8 @@ export function TypedLine({ line, label, choose }: TypedLineProps) {
           aria-label={label}
           aria-autocomplete="list"
           aria-expanded={line.options.length > 0}
-          aria-controls={line.options.length > 0 ? LIST : undefined}
-          aria-activedescendant={line.active >= 0 ? `${LIST}-${line.active}` : undefined}
+          aria-controls={line.options.length > 0 ? OPTION_LIST : undefined}
+          aria-activedescendant={line.active >= 0 ? optionId(line.active) : undefined}
           aria-invalid={line.faults.length > 0}
           aria-describedby={FAULTS}
           autocomplete="off"
@@ -75,23 +74,6 @@ export function TypedLine({ line, label, choose }: TypedLineProps) {
           </p>
         ))}
       </div>
-      {line.options.length > 0 && (
-        <div id={LIST} class="options" role="listbox" aria-label="Foods">
-          {line.options.map((option, i) => (
-            <OptionRow
-              key={keyOf(option)}
-              id={`${LIST}-${i}`}
-              option={option}
-              active={i === line.active}
-              choose={() => choose(option)}
-            />
-          ))}
-        </div>
-      )}
     </div>
   );
-}
-
-function keyOf(option: Option): string {
-  return option.kind === 'standing' ? option.meal.id : option.food.id;
 }

@@ -20,10 +20,21 @@ const BLANK: LineState = { text: '', caret: 0, active: -1, closed: false, sent: 
 export function useTypedLine(table: Table | null, log: (items: readonly ReadyItem[]) => Promise<void>) {
   const [state, setState] = useState(BLANK);
   const { text, caret, active, closed, sent } = state;
-  const items = table === null ? [] : readLine(text, table.larder, table.usual);
+  const read = (line: string) => (table === null ? [] : readLine(line, table.larder, table.usual));
+  const items = read(text);
   const inLine = new Set(readyItems(items).map(({ food }) => food.id));
   const options = table === null || closed ? [] : optionsAt(text, caret, table, inLine);
   const update = (change: Partial<LineState>) => setState((before) => ({ ...before, ...change }));
+
+  async function send(line: string) {
+    const all = read(line);
+    const left = lineLeft(all);
+    // To the first item that is left, so that the list offers what it may mean.
+    const first = read(left)[0]?.end ?? left.length;
+    setState({ ...BLANK, text: left, caret: first, sent: true });
+    const ready = readyItems(all);
+    if (ready.length > 0) await log(ready);
+  }
 
   return {
     text,
@@ -56,7 +67,10 @@ export function useTypedLine(table: Table | null, log: (items: readonly ReadyIte
       return true;
     },
 
-    /** Puts an option into the line. Standing meals are logged, not typed: see `TypedLine`. */
+    /**
+     * Puts an option into the line. When it answers the last question that was left after Enter, the line is logged.
+     * Standing meals are logged, not typed: see `DayScreen`.
+     */
     take(option: Exclude<Option, { kind: 'standing' }>) {
       if (table === null) return;
       const { larder } = table;
@@ -64,16 +78,12 @@ export function useTypedLine(table: Table | null, log: (items: readonly ReadyIte
         option.kind === 'food'
           ? replaceItem(text, caret, option.food, larder)
           : lineWithCaretAtEnd(withSuggestion(text, { ...option.suggestion, food: option.food }, larder));
-      setState({ text: next.line, caret: next.caret, active: -1, closed: false, sent: false });
+      if (sent && read(next.line).every((item) => item.status === 'ok')) void send(next.line);
+      else setState({ text: next.line, caret: next.caret, active: -1, closed: false, sent: false });
     },
 
     /** Logs what can be read, and keeps the rest in the line. */
-    async send() {
-      const ready = readyItems(items);
-      const left = lineLeft(items);
-      setState({ ...BLANK, text: left, caret: left.length, sent: true });
-      if (ready.length > 0) await log(ready);
-    },
+    send: () => send(text),
   };
 }
 
