@@ -6,7 +6,6 @@ import { dataOption, settings } from './settings.ts';
 
 export const backup: Command = {
   name: 'backup',
-  summary: 'copy the store into one file',
   operands: '[FILE]',
   mostOperands: 1,
   options: dataOption,

@@ -1,25 +1,42 @@
 import { parseArgs } from 'node:util';
 import { StoreTrouble } from '../store/trouble.ts';
-import { backup } from './backup.ts';
 import { type Command, CommandTrouble, type Given, note, say } from './command.ts';
-import { demo } from './demo.ts';
-import { devices } from './devices.ts';
-import { doctor } from './doctor.ts';
-import { exportCommand } from './export.ts';
-import { importCommand } from './import.ts';
-import { pair } from './pair.ts';
-import { start } from './start.ts';
 
-const commands: readonly Command[] = [
-  start,
-  demo,
-  pair,
-  devices,
-  exportCommand,
-  importCommand,
-  backup,
-  doctor,
-];
+/** Each is loaded only when it is asked for, so that help comes at once. */
+const commands: Readonly<Record<string, { summary: string; load(): Promise<Command> }>> = {
+  start: {
+    summary: 'serve your store, the dashboard and the extension',
+    load: async () => (await import('./start.ts')).start,
+  },
+  demo: {
+    summary: 'serve a finished season of an invented athlete, in a store of its own',
+    load: async () => (await import('./demo.ts')).demo,
+  },
+  pair: {
+    summary: 'make a code that pairs a browser',
+    load: async () => (await import('./pair.ts')).pair,
+  },
+  devices: {
+    summary: 'list paired devices, or let one go',
+    load: async () => (await import('./devices.ts')).devices,
+  },
+  export: {
+    summary: 'write all records as plain text',
+    load: async () => (await import('./export.ts')).exportCommand,
+  },
+  import: {
+    summary: 'fill an empty store from an export',
+    load: async () => (await import('./import.ts')).importCommand,
+  },
+  backup: {
+    summary: 'copy the store into one file',
+    load: async () => (await import('./backup.ts')).backup,
+  },
+  doctor: {
+    summary: 'look for trouble, and say the mend',
+    load: async () => (await import('./doctor.ts')).doctor,
+  },
+};
 
 /** Runs what was typed after `platewright`, and returns the exit code: 0 done, 1 could not be done, 2 not understood. */
 export async function runCommandLine(typed: readonly string[]): Promise<number> {
@@ -38,10 +55,11 @@ export async function runCommandLine(typed: readonly string[]): Promise<number> 
 async function run(typed: readonly string[]): Promise<void> {
   const [name, ...rest] = typed;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') return say(overview());
-  const command = commands.find((one) => one.name === name);
-  if (command === undefined) {
+  if (!Object.hasOwn(commands, name)) {
     throw new CommandTrouble(`There is no command “${name}”. platewright --help lists them.`, 2);
   }
+  const command = await commands[name]?.load();
+  if (command === undefined) return;
   const given = parse(command, rest);
   if (given.values.help === true) say(helpOf(command));
   else await command.run(given);
@@ -69,7 +87,7 @@ function helpOf(command: Command): string {
 }
 
 function overview(): string {
-  const rows = commands.map(({ name, summary }) => `  ${name.padEnd(9)}${summary}`);
+  const rows = Object.entries(commands).map(([name, { summary }]) => `  ${name.padEnd(9)}${summary}`);
   return `Platewright shapes what is on the plate: it keeps your food and body records and makes the weekly call.
 
 ${rows.join('\n')}

@@ -8,8 +8,6 @@ export interface Given {
 
 export interface Command {
   name: string;
-  /** One line in the list of commands. */
-  summary: string;
   /** What follows the name: `[FILE]`. */
   operands: string;
   /** How many operands there may be. */

@@ -14,7 +14,6 @@ const DEMO_SETTING = 'demo';
 
 export const demo: Command = {
   name: 'demo',
-  summary: 'serve a finished season of an invented athlete, in a store of its own',
   operands: '',
   mostOperands: 0,
   options: serveOptions,

@@ -5,7 +5,6 @@ import { dataOption, settings } from './settings.ts';
 
 export const devices: Command = {
   name: 'devices',
-  summary: 'list paired devices, or let one go',
   operands: '[revoke ID]',
   mostOperands: 2,
   options: dataOption,

@@ -6,7 +6,6 @@ import { serveOptions, settings } from './settings.ts';
 
 export const doctor: Command = {
   name: 'doctor',
-  summary: 'look for trouble, and say the mend',
   operands: '',
   mostOperands: 0,
   options: serveOptions,

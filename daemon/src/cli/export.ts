@@ -8,7 +8,6 @@ import { dataOption, settings } from './settings.ts';
 
 export const exportCommand: Command = {
   name: 'export',
-  summary: 'write all records as plain text',
   operands: '[FILE]',
   mostOperands: 1,
   options: dataOption,

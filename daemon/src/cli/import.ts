@@ -8,7 +8,6 @@ import { dataOption, settings } from './settings.ts';
 
 export const importCommand: Command = {
   name: 'import',
-  summary: 'fill an empty store from an export',
   operands: '[FILE]',
   mostOperands: 1,
   options: dataOption,

@@ -6,7 +6,6 @@ import { DEFAULT_PORT, dataOption, settings } from './settings.ts';
 
 export const pair: Command = {
   name: 'pair',
-  summary: 'make a code that pairs a browser',
   operands: '',
   mostOperands: 0,
   options: dataOption,

@@ -5,7 +5,6 @@ import { serveOptions, settings } from './settings.ts';
 
 export const start: Command = {
   name: 'start',
-  summary: 'serve your store, the dashboard and the extension',
   operands: '',
   mostOperands: 0,
   options: serveOptions,

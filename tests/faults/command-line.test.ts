@@ -1,0 +1,207 @@
+import { once } from 'node:events';
+import { chmodSync, mkdirSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+
+let folder: ReturnType<typeof temporaryFolder>;
+let daemon: Daemon | null = null;
+beforeEach(() => {
+  folder = temporaryFolder();
+});
+afterEach(async () => {
+  await daemon?.stop('SIGKILL');
+  daemon = null;
+  folder.remove();
+});
+
+const run = (...args: string[]) => platewright(folder.path, args);
+
+describe('the command line', () => {
+  it('says what it can do, and more of each command', () => {
+    const { status, stdout, stderr } = run();
+    expect([status, stderr]).toEqual([0, '']);
+    const names = [...stdout.matchAll(/^ {2}(\w+) {2,}/gm)].map(([, name]) => name ?? '');
+    expect(names).toEqual(['start', 'demo', 'pair', 'devices', 'export', 'import', 'backup', 'doctor']);
+    expect(run('--help').stdout).toBe(stdout);
+    for (const name of names)
+      expect(run(name, '--help').stdout).toMatch(new RegExp(`^platewright ${name}\\b`));
+  });
+
+  it.each([
+    [['nonsense'], /no command “nonsense”/],
+    [['start', '--porte', '1'], /--porte/],
+    [['start', '--port', 'high'], /number from 0 to 65535/],
+    [['start', 'now'], /too much/],
+    [['devices', 'revoke'], /devices revoke ID/],
+  ])('does not guess at %j', (args, message) => {
+    const { status, stdout, stderr } = run(...args);
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr).toMatch(message);
+    expect(stderr).not.toMatch(/at .*\.ts/);
+  });
+
+  it.each([['pair'], ['devices'], ['export'], ['backup']])('%s says when there is no store yet', (name) => {
+    const { status, stderr } = run(name);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/no store .*Run platewright start/);
+  });
+});
+
+describe('start ends with a clear sentence and exit code 1', () => {
+  function refused(message: RegExp, ...args: string[]): void {
+    const { status, stdout, stderr } = run('start', '--port', '0', ...args);
+    expect([status, stdout]).toEqual([1, '']);
+    expect(stderr).toMatch(message);
+    expect(stderr).not.toMatch(/at .*\.ts|Error:/);
+  }
+
+  it('when the port is taken', async () => {
+    const other = createServer().listen(0, '127.0.0.1');
+    await once(other, 'listening');
+    const address = other.address();
+    const port = typeof address === 'object' && address !== null ? address.port : 0;
+    refused(/Port \d+ is taken\..*--port/, '--port', String(port));
+    other.close();
+  });
+
+  it('when the folder is not writable', () => {
+    const file = join(folder.path, 'file');
+    writeFileSync(file, '');
+    refused(/can't be written\..*--data/, '--data', join(file, 'below'));
+    const closed = join(folder.path, 'closed');
+    mkdirSync(closed);
+    chmodSync(closed, 0o500);
+    // Root may write everywhere.
+    if (process.getuid?.() !== 0) refused(/can't be written\..*--data/, '--data', closed);
+  });
+
+  it('when the store is newer than the program', async () => {
+    daemon = await startDaemon(folder.path);
+    await daemon.stop('SIGTERM');
+    const db = new DatabaseSync(join(folder.path, 'data/platewright/store.sqlite'));
+    db.exec('PRAGMA user_version = 99');
+    db.close();
+    refused(/newer Platewright.*Update Platewright/);
+  });
+
+  it('when another daemon serves the folder', async () => {
+    daemon = await startDaemon(folder.path);
+    refused(/Another Platewright serves/);
+    expect(platewright(folder.path, ['import'], '').stderr).toMatch(/Another Platewright serves/);
+  });
+
+  it('when its settings are not as they should be', () => {
+    mkdirSync(join(folder.path, 'config/platewright'), { recursive: true });
+    writeFileSync(join(folder.path, 'config/platewright/config.json'), '{"prot": 1}');
+    const { status, stderr } = run('start');
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/config\.json is not as it should be/);
+  });
+});
+
+describe('a running daemon', () => {
+  it('says in three lines what to do next', async () => {
+    daemon = await startDaemon(folder.path);
+    const [page, extension, look] = daemon.lines;
+    expect(page).toMatch(/^1\. .*http:\/\/127\.0\.0\.1:\d+\/#pair=[0-9A-Z]{4}-[0-9A-Z]{4}$/);
+    expect(extension).toMatch(/^2\. .*extension.*code [0-9A-Z]{4}-[0-9A-Z]{4}$/);
+    expect(look).toMatch(/^3\. .*--demo/);
+  });
+
+  it('stops in order with a stream open, and keeps data and devices over a restart', async () => {
+    daemon = await startDaemon(folder.path);
+    const headers = await pairExtension(daemon);
+    const stream = await fetch(`${daemon.url}/v1/events`, { headers });
+    const reader = stream.body?.getReader();
+    await reader?.read();
+    expect(await daemon.stop('SIGTERM')).toBe(0);
+    await expect(reader?.read().then(({ done }) => done || Promise.reject(new Error('open')))).resolves.toBe(
+      true,
+    );
+    daemon = await startDaemon(folder.path);
+    expect((await fetch(`${daemon.url}/v1/session`, { headers })).status).toBe(200);
+  });
+
+  it('hears of codes and devices that were let go from another process', async () => {
+    daemon = await startDaemon(folder.path);
+    const code = run('pair').stdout.trim();
+    expect(code).toMatch(/^[0-9A-Z]{4}-[0-9A-Z]{4}$/);
+    const headers = await pairExtension({ ...daemon, code });
+    const session = () => fetch(`${daemon?.url}/v1/session`, { headers });
+    expect((await session()).status).toBe(200);
+    const [id = ''] = run('devices').stdout.split('\t');
+    expect(run('devices', 'revoke', 'nobody').status).toBe(1);
+    expect(run('devices', 'revoke', id.slice(0, 12)).status).toBe(0);
+    expect((await session()).status).toBe(401);
+    expect(run('devices').stdout).toMatch(/revoked/);
+  });
+
+  it('is looked at, copied and exported while it runs; import fills an empty folder', async () => {
+    daemon = await startDaemon(folder.path);
+    const headers = await pairExtension(daemon);
+    const fields = { date: '2026-03-02', note: 'hello' };
+    const clock = '000000000001-0000-phone';
+    const change = { id: 'c', athlete: 'ann', device: 'phone', clock, kind: 'day', record: 'd', fields };
+    await fetch(`${daemon.url}/v1/push`, {
+      method: 'POST',
+      headers,
+      body: JSON.stringify({ changes: [change] }),
+    });
+
+    const ill = run('doctor');
+    expect(ill.status).toBe(1);
+    expect(ill.stdout).toMatch(/good {2}store: 1 changes, all sound/);
+    expect(ill.stdout).toMatch(/mend {2}backup: there is none/);
+    const backup = run('backup');
+    expect(backup.stdout.trim()).toMatch(/backups.platewright-.*Z\.sqlite$/);
+    expect(run('backup', backup.stdout.trim()).stderr).toMatch(/there already/);
+    expect(run('doctor').status).toBe(0);
+
+    const archive = run('export').stdout;
+    expect(archive.split('\n')).toHaveLength(3);
+    const file = join(folder.path, 'records.jsonl');
+    expect(run('export', file).status).toBe(0);
+    expect(run('export', file).stderr).toMatch(/there already/);
+    const other = ['--data', join(folder.path, 'other')];
+    expect(run('import', ...other, join(folder.path, 'missing')).stderr).toMatch(/can’t be read/);
+    expect(platewright(folder.path, ['import', ...other], 'nonsense').stderr).toMatch(
+      /Line 1 .*Nothing was imported/,
+    );
+    expect(run('import', ...other, file).stderr).toMatch(/1 records were imported/);
+    expect(run('export', ...other).stdout).toBe(archive);
+    expect(run('import', ...other, file).stderr).toMatch(/has records already/);
+  });
+
+  it('shows a demo season in a store of its own', async () => {
+    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+    const headers = await pairExtension(daemon);
+    const session = await (await fetch(`${daemon.url}/v1/session`, { headers })).json();
+    expect(session.demo).toBe(true);
+    expect(session.athletes).toHaveLength(1);
+    const week = await (await fetch(`${daemon.url}/v1/views/week`, { headers })).json();
+    expect(week.call).not.toBeNull();
+    await daemon.stop('SIGTERM');
+    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+    expect((await fetch(`${daemon.url}/v1/session`, { headers })).status).toBe(200);
+    expect(run('devices').stderr).toMatch(/no store/);
+  });
+
+  it('never fills a store of one’s own with a demo', async () => {
+    daemon = await startDaemon(folder.path);
+    const headers = await pairExtension(daemon);
+    const clock = '000000000001-0000-phone';
+    const change = { id: 'c', athlete: 'ann', device: 'phone', clock, kind: 'day', record: 'd', fields: {} };
+    await fetch(`${daemon.url}/v1/push`, {
+      method: 'POST',
+      headers,
+      body: JSON.stringify({ changes: [change] }),
+    });
+    await daemon.stop('SIGTERM');
+    const { status, stderr } = run('demo', '--port', '0', '--data', join(folder.path, 'data/platewright'));
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/records of your own/);
+  });
+});

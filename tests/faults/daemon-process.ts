@@ -1,0 +1,79 @@
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { createInterface } from 'node:readline';
+
+const MAIN = resolve(import.meta.dirname, '../../daemon/src/cli/main.ts');
+export const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
+
+/** A place for stores and settings that is gone after the test. */
+export function temporaryFolder(): { path: string; remove(): void } {
+  const path = mkdtempSync(join(tmpdir(), 'platewright-process-'));
+  return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
+}
+
+function environment(folder: string): NodeJS.ProcessEnv {
+  return { ...process.env, XDG_DATA_HOME: join(folder, 'data'), XDG_CONFIG_HOME: join(folder, 'config') };
+}
+
+/** Runs a command to its end. */
+export function platewright(folder: string, args: readonly string[], input = '') {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], {
+    env: environment(folder),
+    encoding: 'utf8',
+    input,
+    maxBuffer: 64 * 1024 * 1024,
+  });
+  return { status, stdout, stderr };
+}
+
+/** A daemon that runs. */
+export interface Daemon {
+  child: ChildProcess;
+  url: string;
+  /** Pairs an extension. */
+  code: string;
+  lines: readonly string[];
+  stop(signal: NodeJS.Signals): Promise<number | null>;
+}
+
+export async function startDaemon(
+  folder: string,
+  args: readonly string[] = ['start', '--port', '0'],
+): Promise<Daemon> {
+  const child = spawn(process.execPath, [MAIN, ...args], {
+    env: environment(folder),
+    stdio: ['ignore', 'pipe', 'ignore'],
+  });
+  const lines: string[] = [];
+  for await (const line of createInterface({ input: child.stdout })) {
+    lines.push(line);
+    if (lines.length === 3) break;
+  }
+  const text = lines.join('\n');
+  const url = /http:\/\/127\.0\.0\.1:\d+/.exec(text)?.[0];
+  const code = /code (\w{4}-\w{4})/.exec(text)?.[1];
+  if (url === undefined || code === undefined) throw new Error(`the daemon did not start: ${text}`);
+  return {
+    ...{ child, url, code, lines },
+    async stop(signal) {
+      if (child.exitCode !== null || child.signalCode !== null) return child.exitCode;
+      child.kill(signal);
+      await once(child, 'exit');
+      return child.exitCode;
+    },
+  };
+}
+
+/** Headers of an extension paired with a running daemon. */
+export async function pairExtension({ url, code }: Daemon): Promise<Record<string, string>> {
+  const response = await fetch(`${url}/v1/pair`, {
+    method: 'POST',
+    headers: { origin: EXTENSION, 'content-type': 'application/json' },
+    body: JSON.stringify({ code, name: 'Test', kind: 'extension' }),
+  });
+  const { token } = await response.json();
+  return { origin: EXTENSION, authorization: `Bearer ${token}`, 'content-type': 'application/json' };
+}
