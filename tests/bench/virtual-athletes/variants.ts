@@ -57,26 +57,26 @@ export interface EatingNoise {
 }
 
 const usual: World = {
-  restingSd: 0.09,
-  activity: { mean: 1.68, sd: 0.13 },
+  restingSd: 0.055,
+  activity: { mean: 1.72, sd: 0.11 },
   forbesSd: 0.25,
   training: { mean: 0.02, sd: 0.025 },
   adaptation: { mean: 0.14, sd: 0.05 },
   water: { mean: 1, sd: 0.2 },
-  driftKcal: 18,
-  steps: { per26Weeks: 2, sdKcal: 180 },
-  // Together about 0.66 % from day to day: Cheuvront SN et al. Int J Sport Nutr Exerc Metab 2004;14:532–540.
+  driftKcal: 6,
+  steps: { per26Weeks: 1.4, sdKcal: 210 },
+  // Together a little over the 0.66 % of Cheuvront SN et al. Int J Sport Nutr Exerc Metab 2004;14:532–540.
   scale: {
-    independent: 0.5,
-    carried: 0.4,
-    carry: 0.6,
+    independent: 0.6,
+    carried: 0.5,
+    carry: 0.55,
     // Turicchi J et al. PLoS One 2020;15:e0232152: 0.35 % within the week.
     weekend: 0.35,
     outlierChance: 0.01,
     outlierKg: 1.5,
     sodiumChance: 0.05,
     sodiumMg: 2000,
-    cycle: 0.8,
+    cycle: 0.6,
   },
   eating: { day: 0.05, week: 0.012, person: 0.02, logDay: 0.04, logPerson: 0.04 },
   weighsAfterEating: false,
@@ -93,11 +93,12 @@ export const worlds: Readonly<Record<string, World>> = {
     training: { mean: 0.07, sd: 0.04 },
     activity: { mean: 1.8, sd: 0.15 },
   },
-  restless: { ...usual, driftKcal: 30, steps: { per26Weeks: 3, sdKcal: 170 } },
+  restless: { ...usual, driftKcal: 18, steps: { per26Weeks: 2.5, sdKcal: 200 } },
+  far: { ...usual, restingSd: 0.1, activity: { mean: 1.6, sd: 0.14 } },
   wet: {
     ...usual,
     water: { mean: 1.35, sd: 0.35 },
-    scale: { ...usual.scale, carried: 0.6, carry: 0.75, sodiumChance: 0.1, cycle: 1.1 },
+    scale: { ...usual.scale, carried: 0.65, carry: 0.75, sodiumChance: 0.1, cycle: 1.1 },
   },
   thrifty: {
     ...usual,
@@ -108,13 +109,13 @@ export const worlds: Readonly<Record<string, World>> = {
   careless: {
     ...usual,
     eating: { day: 0.08, week: 0.025, person: 0.04, logDay: 0.08, logPerson: 0.06 },
-    scale: { ...usual.scale, independent: 0.6, outlierChance: 0.03, outlierKg: 2 },
+    scale: { ...usual.scale, independent: 0.75, outlierChance: 0.03, outlierKg: 2 },
     weighsAfterEating: true,
   },
   terse: { ...usual, callsInMorning: true, terse: true },
   calm: {
     ...usual,
-    driftKcal: 8,
+    driftKcal: 3,
     steps: { per26Weeks: 0.5, sdKcal: 150 },
     scale: { ...usual.scale, independent: 0.3, carried: 0.3 },
     eating: { ...usual.eating, day: 0.05, week: 0.015 },
