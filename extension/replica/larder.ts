@@ -11,18 +11,20 @@ export function larderName(athlete: string): string {
 }
 
 /**
- * The foods that can be logged, in short. Kept by the worker as one text, because thousands of rows take longer to read
+ * The foods that can be logged, in short, as text. Kept so by the worker, because thousands of rows take longer to read
  * than one, and thrown away whenever a food changes (see `dexieReplica`); until it is there again all foods are read.
  */
-export async function readLarder(reading: Reading, athlete: string): Promise<LarderFood[]> {
+export async function readLarder(reading: Reading, athlete: string): Promise<string> {
   const kept = await reading.meta(larderName(athlete));
-  return typeof kept === 'string'
-    ? JSON.parse(kept)
-    : inShort(await recordsBetween(reading, athlete, 'food', '', ''));
+  if (typeof kept === 'string') return kept;
+  return inShort(await recordsBetween(reading, athlete, 'food', '', ''));
 }
 
-export function inShort(foods: readonly Food[]): LarderFood[] {
-  return foods
-    .filter((food) => food.hidden !== true)
-    .map(({ id, name, aliases, portions }) => ({ id, name, aliases, portions }));
+export function inShort(foods: readonly Food[]): string {
+  const shown = foods.filter((food) => food.hidden !== true);
+  return JSON.stringify(shown.map(({ id, name, aliases, portions }) => ({ id, name, aliases, portions })));
+}
+
+export function foodsOf(larder: string): LarderFood[] {
+  return JSON.parse(larder);
 }

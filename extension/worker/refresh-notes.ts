@@ -47,7 +47,7 @@ async function keepLarder(athlete: string): Promise<void> {
       .between([athlete, 'food', Dexie.minKey], [athlete, 'food', Dexie.maxKey])
       .toArray();
     const foods = rows.flatMap((row) => readRecord('food', row) ?? []);
-    await meta.put({ name, value: JSON.stringify(inShort(foods)) });
+    await meta.put({ name, value: inShort(foods) });
   });
 }
 

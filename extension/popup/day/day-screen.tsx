@@ -1,5 +1,5 @@
 import { addDays } from '@platewright/core/season/dates.ts';
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { source } from '../../platform/source.ts';
 import { Draft } from '../line/draft.tsx';
 import { OptionList } from '../line/option-list.tsx';
@@ -36,7 +36,10 @@ export function DayScreen({ state, show }: DayScreenProps) {
   const date = day?.date ?? '';
   const meal = (chosen?.date === date ? chosen.meal : day?.nextMeal) ?? 1;
   const habits = useHabits(state?.athlete ?? null, date);
-  const table = habits === null || state === null ? null : layTable(habits, state, meal);
+  const table = useMemo(
+    () => (habits === null || state === null ? null : layTable(habits, state, meal)),
+    [habits, state, meal],
+  );
 
   const log = async (portions: readonly Portion[], what: string) => {
     if (day === null) return;

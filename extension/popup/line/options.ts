@@ -41,7 +41,11 @@ export interface Table {
 /** Lays out what is known for a meal: it changes with the meal, the date and the entries, not with each key. */
 export function layTable(habits: Habits, state: DayState, meal: number): Table {
   const { day, athlete } = state;
-  const occasion: Occasion = { date: day.date, meal, kindOf: (date) => kindOfDay(athlete.training, date) };
+  const occasion: Occasion = {
+    date: day.date,
+    meal,
+    kindOf: remembered((date) => kindOfDay(athlete.training, date)),
+  };
   const larder = { index: habits.index, usage: usageOf(habits.recent, occasion) };
   const foods = new Map(habits.index.foods.map((food) => [food.id, food]));
   const suggestions = suggestFoods(habits.recent, occasion, leftFor(day, meal), MOST_SUGGESTIONS).flatMap(
@@ -55,6 +59,16 @@ export function layTable(habits: Habits, state: DayState, meal: number): Table {
     suggestions,
     standingMeals: habits.standingMeals.slice(0, MOST_STANDING),
     usual: (food) => usualAmount(habits.recent, food.id, occasion),
+  };
+}
+
+/** Ranking asks for the same few dates thousands of times. */
+function remembered<T>(work: (date: string) => T): (date: string) => T {
+  const known = new Map<string, T>();
+  return (date) => {
+    const result = known.get(date) ?? work(date);
+    known.set(date, result);
+    return result;
   };
 }
 

@@ -1,7 +1,7 @@
 import { type FoodIndex, indexFoods } from '@platewright/core/foods/search/food-index.ts';
 import type { Athlete, Entry, StandingMeal } from '@platewright/core/records/kinds.ts';
 import { addDays } from '@platewright/core/season/dates.ts';
-import { type LarderFood, readLarder } from '../../replica/larder.ts';
+import { foodsOf, type LarderFood, readLarder } from '../../replica/larder.ts';
 import type { Reader } from '../../replica/reader.ts';
 import { recordsBetween } from '../../replica/season.ts';
 
@@ -10,6 +10,8 @@ const HABIT_DAYS = 56;
 
 /** What the typed line is read against, and what is offered before a key is pressed. */
 export interface Habits {
+  /** The larder in short, as it was read. */
+  larder: string;
   index: FoodIndex<LarderFood>;
   /** Entries of the last weeks. */
   recent: readonly Entry[];
@@ -17,15 +19,21 @@ export interface Habits {
   standingMeals: readonly StandingMeal[];
 }
 
-/** Reads the larder in short, and the habits up to a date. */
-export function readHabits(reader: Reader, athlete: Athlete, date: string): Promise<Habits | null> {
+/** Reads the larder in short, and the habits up to a date. The index of `before` is kept when the larder is the same. */
+export function readHabits(
+  reader: Reader,
+  athlete: Athlete,
+  date: string,
+  before: Habits | null,
+): Promise<Habits | null> {
   return reader.read(async (reading) => {
-    const [foods, recent, standingMeals] = await Promise.all([
+    const [larder, recent, standingMeals] = await Promise.all([
       readLarder(reading, athlete.id),
       recordsBetween(reading, athlete.id, 'entry', addDays(date, -HABIT_DAYS), date),
       recordsBetween(reading, athlete.id, 'standing-meal', '', ''),
     ]);
     standingMeals.sort((a, b) => a.name.localeCompare(b.name));
-    return { index: indexFoods(foods), recent, standingMeals };
+    const index = before?.larder === larder ? before.index : indexFoods(foodsOf(larder));
+    return { larder, index, recent, standingMeals };
   });
 }

@@ -1,0 +1,18 @@
+import { expect, it } from 'vitest';
+import { changeWords, editedFields } from '../../../extension/options/change-draft.ts';
+
+const fields = { grams: 80, name: 'Oats', per100: { energyKcal: 380 }, removed: false };
+
+it('edits numbers as numbers and text as text, and leaves the rest as it is', () => {
+  expect(editedFields(fields, { grams: '82,5', name: 'Rolled oats' })).toEqual({
+    ...fields,
+    grams: 82.5,
+    name: 'Rolled oats',
+  });
+  expect(editedFields(fields, { grams: 'many' })).toBeNull();
+});
+
+it('says a change in one line', () => {
+  expect(changeWords('entry', fields)).toBe('entry: grams 80, name Oats');
+  expect(changeWords('entry', { removed: true })).toBe('entry: removed');
+});

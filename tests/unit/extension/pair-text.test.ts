@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { permissionFor, readPairText } from '../../../extension/pairing/read-pair-text.ts';
+
+describe('what is typed to pair', () => {
+  it.each([
+    ['26WG-XZGD', 'http://127.0.0.1:8787', '26WG-XZGD'],
+    ['  26wgxzgd ', 'http://127.0.0.1:8787', '26wgxzgd'],
+    ['http://127.0.0.1:8788/#pair=26WG-XZGD', 'http://127.0.0.1:8788', '26WG-XZGD'],
+    ['127.0.0.1:9000 26WG-XZGD', 'http://127.0.0.1:9000', '26WG-XZGD'],
+    ['localhost:9000 26WG-XZGD', 'http://localhost:9000', '26WG-XZGD'],
+    ['26WG-XZGD at 192.168.1.20:8787', 'http://192.168.1.20:8787', '26WG-XZGD'],
+    ['https://home.example/food/ 26WG-XZGD', 'https://home.example/food', '26WG-XZGD'],
+  ])('%s', (text, address, code) => {
+    expect(readPairText(text)).toEqual({ address, code });
+  });
+
+  it.each(['', '   ', '127.0.0.1:8787', 'a b', 'http://user@host/ 26WG-XZGD'])('nothing in “%s”', (text) => {
+    expect(readPairText(text)).toBeNull();
+  });
+
+  it('asks for no permission on this machine, and for one host elsewhere', () => {
+    expect(permissionFor('http://127.0.0.1:8787')).toBeNull();
+    expect(permissionFor('http://localhost:9000')).toBeNull();
+    expect(permissionFor('http://192.168.1.20:8787')).toBe('http://192.168.1.20/*');
+    expect(permissionFor('https://home.example/food')).toBe('https://home.example/*');
+  });
+});

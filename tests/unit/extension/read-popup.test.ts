@@ -1,0 +1,159 @@
+import 'fake-indexeddb/auto';
+import type { Json } from '@platewright/core/changes/change.ts';
+import { beforeEach, describe, expect, it } from 'vitest';
+import { readHabits } from '../../../extension/popup/state/read-habits.ts';
+import { readPopup } from '../../../extension/popup/state/read-popup.ts';
+import { Database } from '../../../extension/replica/database.ts';
+import { dexieReplica } from '../../../extension/replica/dexie-replica.ts';
+import { type Edit, edit } from '../../../extension/replica/edit.ts';
+import { indexedDbReader } from '../../../extension/replica/reader.ts';
+
+const NOW = Date.UTC(2026, 2, 4, 12);
+const athlete: Record<string, Json> = {
+  name: 'Anna',
+  sex: 'female',
+  birthYear: 1992,
+  heightCm: 170,
+  startMassKg: 72,
+  massUnit: 'kg',
+  energyUnit: 'kcal',
+  timeZone: 'UTC',
+  rolloverHour: 3,
+  meals: 5,
+  wake: '06:30',
+  sleep: '22:30',
+  trainingTime: '17:30',
+  training: { kind: 'weekdays', days: [1, 3, 5] },
+  proteinGPerKg: 2,
+  fatGPerKg: 0.9,
+  cautions: [],
+};
+const per100 = { energyKcal: 100, proteinG: 10, carbohydrateG: 10, fatG: 2 };
+
+let name = '';
+let count = 0;
+let database: Database;
+
+function anna(kind: string, record: string, fields: Record<string, Json>): Edit {
+  return { athlete: 'anna', kind, record, fields };
+}
+
+async function keep(...edits: Edit[]): Promise<void> {
+  const source = {
+    now: () => NOW,
+    newId: () => {
+      count += 1;
+      return `id-${count}`;
+    },
+  };
+  await edit(dexieReplica(database), source, edits);
+}
+
+async function pair(): Promise<void> {
+  await dexieReplica(database).transact(async (tx) => tx.putHead({ ...(await tx.head()), device: 'd0' }));
+  const session = { address: 'http://127.0.0.1:8787', demo: true, athletes: [{ id: 'anna', name: 'Anna' }] };
+  await database.meta.put({ name: 'session', value: session });
+}
+
+beforeEach(() => {
+  count += 1;
+  name = `popup-${count}`;
+  database = new Database(name);
+});
+
+describe('what the popup shows', () => {
+  it('asks to pair when there is no replica, and leaves making it to the worker', async () => {
+    expect(await readPopup(indexedDbReader(name), null, NOW)).toEqual({ kind: 'unpaired', choice: null });
+    const known = await indexedDB.databases();
+    expect(known.map((one) => one.name)).not.toContain(name);
+  });
+
+  it('asks to set up when the store holds no athlete', async () => {
+    await pair();
+    expect(await readPopup(indexedDbReader(name), null, NOW)).toMatchObject({
+      kind: 'no-athlete',
+      address: 'http://127.0.0.1:8787',
+    });
+  });
+
+  it('shows the day with the newest call, and what waits', async () => {
+    await pair();
+    await keep(anna('athlete', 'anna', athlete));
+    const call = {
+      verdict: 'up',
+      decision: 'accepted',
+      proposedG: 300,
+      bodyMassKg: 72,
+      summary: 'Up.',
+      at: NOW,
+    };
+    await keep(
+      anna('weekly-call', 'call-2026-02-01', { ...call, date: '2026-02-01', markG: 290 }),
+      anna('weekly-call', 'call-2026-03-01', { ...call, date: '2026-03-01', markG: 310 }),
+      anna('weekly-call', 'call-2026-03-03', { ...call, date: '2026-03-03', markG: 330, removed: true }),
+      anna('entry', 'e1', {
+        date: '2026-03-04',
+        meal: 2,
+        food: 'f',
+        name: 'Oats',
+        grams: 80,
+        per100,
+        at: NOW,
+      }),
+      anna('entry', 'e2', {
+        date: '2026-03-03',
+        meal: 2,
+        food: 'f',
+        name: 'Oats',
+        grams: 80,
+        per100,
+        at: NOW,
+      }),
+    );
+    const state = await readPopup(indexedDbReader(name), null, NOW);
+    if (state.kind !== 'day') throw new Error(state.kind);
+    expect(state.day.targets.carbohydrate.markG).toBe(310);
+    expect(state.day.eaten.proteinG).toBeCloseTo(8);
+    expect([state.today, state.waiting, state.rejected]).toEqual(['2026-03-04', 6, 0]);
+    const yesterday = await readPopup(indexedDbReader(name), '2026-02-10', NOW);
+    expect(yesterday).toMatchObject({
+      day: { targets: { carbohydrate: { markG: 290 } }, eaten: { proteinG: 0 } },
+    });
+  });
+
+  it('reads habits of the last weeks only, and foods that are not hidden', async () => {
+    await pair();
+    const food = { aliases: [], state: 'raw', per100, portions: [] };
+    await keep(
+      anna('athlete', 'anna', athlete),
+      anna('food', 'f1', { ...food, name: 'Oats' }),
+      anna('food', 'f2', { ...food, name: 'Rye', hidden: true }),
+      anna('entry', 'e1', {
+        date: '2026-03-01',
+        meal: 2,
+        food: 'f1',
+        name: 'Oats',
+        grams: 80,
+        per100,
+        at: NOW,
+      }),
+      anna('entry', 'e2', {
+        date: '2025-03-01',
+        meal: 2,
+        food: 'f1',
+        name: 'Oats',
+        grams: 80,
+        per100,
+        at: NOW,
+      }),
+    );
+    const state = await readPopup(indexedDbReader(name), null, NOW);
+    if (state.kind !== 'day') throw new Error(state.kind);
+    const reader = indexedDbReader(name);
+    const habits = await readHabits(reader, state.athlete, '2026-03-04', null);
+    expect(habits?.index.foods.map(({ id }) => id)).toEqual(['f1']);
+    expect(habits?.recent.map(({ id }) => id)).toEqual(['e1']);
+    const again = await readHabits(reader, state.athlete, '2026-03-04', habits);
+    expect(again?.index).toBe(habits?.index);
+  });
+});
