@@ -12,7 +12,6 @@ import { SetUpPage } from './pages/set-up/set-up-page.tsx';
 import { TodayPage } from './pages/today/today-page.tsx';
 import { WeekPage } from './pages/week/week-page.tsx';
 import { type Route, takePairingCode, useRoute } from './router.ts';
-import { DemoBanner } from './shell/demo-banner.tsx';
 import { Header } from './shell/header.tsx';
 import { NoticeBar } from './shell/notice-bar.tsx';
 import { ProblemNote } from './shell/problem-note.tsx';
@@ -50,7 +49,6 @@ function Paired({ session, reload }: { session: Session; reload: () => Promise<v
   return (
     <NoticeProvider>
       <AthleteProvider value={{ session, athlete: known?.id ?? '' }}>
-        {session.demo && <DemoBanner />}
         <Header page={known ? route.page : null} choose={setChosen} />
         {known ? <Shown key={known.id} route={route} /> : <SetUpPage done={reload} />}
         <NoticeBar />

@@ -86,7 +86,9 @@ function Bracket({ low, high, place }: { low: number; high: number; place: (gram
 }
 
 function Label({ percent, y, text, aim }: { percent: number; y: number; text: string; aim?: boolean }) {
-  const anchor = percent > 88 ? 'end' : percent < 12 ? 'start' : 'middle';
+  // On the narrowest beam a letter takes two hundredths of it: a label that would stick out is turned inwards.
+  const half = text.length;
+  const anchor = percent + half > 101 ? 'end' : percent < half ? 'start' : 'middle';
   return (
     <text class={aim ? 'beam-label aim' : 'beam-label'} x={`${percent}%`} y={y} text-anchor={anchor}>
       {text}

@@ -10,7 +10,7 @@ interface AimFieldsProps {
   athlete: Pick<AthleteDraft, 'mass' | 'massUnit'>;
   set: (phase: PhaseDraft) => void;
   wrong: Partial<Record<keyof PhaseDraft, string>>;
-  /** Date of the start, contest date and starting mark as well. */
+  /** With the date of the start, and a contest date whatever the aim is. */
   whole?: boolean;
 }
 
@@ -59,28 +59,27 @@ export function AimFields({ phase, athlete, set, wrong, whole }: AimFieldsProps)
         </span>
         {(wrong.bandLow ?? wrong.bandHigh) && <p class="wrong">{wrong.bandLow ?? wrong.bandHigh}</p>}
       </fieldset>
+      <Field
+        label="Starting mark"
+        value={phase.startMark}
+        onText={(startMark) => change({ startMark })}
+        unit="g"
+        inputMode="numeric"
+        placeholder="by the rule"
+        wrong={wrong.startMark}
+      />
       {whole && (
-        <>
-          <Field
-            label="From"
-            type="date"
-            value={phase.from}
-            onText={(from) => change({ from })}
-            wrong={wrong.from}
-          />
-          <Field
-            label="Starting mark, if not by the rule"
-            value={phase.startMark}
-            onText={(startMark) => change({ startMark })}
-            unit="g"
-            inputMode="numeric"
-            wrong={wrong.startMark}
-          />
-        </>
+        <Field
+          label="From"
+          type="date"
+          value={phase.from}
+          onText={(from) => change({ from })}
+          wrong={wrong.from}
+        />
       )}
       {(whole || phase.aim === 'pre-contest') && (
         <Field
-          label="Contest date, if there is one"
+          label="Contest date"
           type="date"
           value={phase.contestDate}
           onText={(contestDate) => change({ contestDate })}

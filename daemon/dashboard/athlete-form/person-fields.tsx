@@ -63,12 +63,13 @@ export function PersonFields({ draft, set, wrong }: AthletePartProps) {
         placeholder={draft.massUnit === 'kg' ? '82.5' : '182'}
       />
       <Field
-        label="Body fat, if it was measured"
+        label="Body fat"
         value={draft.fatPercent}
         onText={(fatPercent) => set({ fatPercent })}
         wrong={wrong.fatPercent}
         unit="%"
         inputMode="decimal"
+        placeholder="if measured"
       />
     </div>
   );

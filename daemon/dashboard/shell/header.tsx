@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { onLoss } from '../api/live.ts';
 import { hrefOf, type Page, pages } from '../router.ts';
 import { useAthlete } from '../state/athlete.tsx';
+import { DemoBanner } from './demo-banner.tsx';
 import { Mark } from './mark.tsx';
 
 const names: Record<Page, string> = {
@@ -25,6 +26,7 @@ export function Header({ page, choose }: { page: Page | null; choose: (athlete: 
       >
         Skip to the page
       </button>
+      {session.demo && <DemoBanner />}
       <div class="head-row">
         <span class="brand">
           <Mark /> Platewright

@@ -27,20 +27,20 @@ export function BodyPage() {
             </Section>
             {body.points.length > 0 ? <Line body={body} /> : <Nothing />}
             <div class="two-columns even">
-              {body.points.length > 0 && (
-                <Section title="Weigh-ins">
-                  <WeighInTable body={body} />
-                </Section>
-              )}
               <div>
-                <Section title="Tape">
-                  <TapeForm body={body} />
-                  <TapeTable body={body} />
-                </Section>
+                {body.points.length > 0 && (
+                  <Section title="Weigh-ins">
+                    <WeighInTable body={body} />
+                  </Section>
+                )}
                 <Section title="Paste weigh-ins">
                   <PasteForm body={body} />
                 </Section>
               </div>
+              <Section title="Tape">
+                <TapeForm body={body} />
+                <TapeTable body={body} />
+              </Section>
             </div>
           </>
         )}

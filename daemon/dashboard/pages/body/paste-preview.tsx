@@ -1,4 +1,4 @@
-import { formatWeekday } from '@platewright/core/ui/format-date.ts';
+import { formatDayOfYear } from '@platewright/core/ui/format-date.ts';
 import { type BodyMassUnit, formatBodyMass } from '@platewright/core/units/mass.ts';
 import type { PastedLine } from './read-weigh-ins.ts';
 
@@ -45,7 +45,7 @@ export function PastePreview({ lines, unit, doubles }: PastePreviewProps) {
             {right.slice(0, 5).map((line) => (
               <tr key={line.line}>
                 <td class="soft">{line.line}</td>
-                <td>{formatWeekday(line.date)}</td>
+                <td>{formatDayOfYear(line.date)}</td>
                 <td class="number">{formatBodyMass(line.kg, unit)}</td>
               </tr>
             ))}

@@ -21,10 +21,14 @@ export function FoodRow({ row, larder, edit }: FoodRowProps) {
       <div class="food-name">
         {food.name}{' '}
         <span class="soft small">
-          {[food.state, food.carbohydrate && `${food.carbohydrate} carbohydrate`, portions]
+          {[
+            !food.name.includes(food.state) && food.state,
+            food.carbohydrate && `${food.carbohydrate} carbohydrate`,
+            portions,
+          ]
             .filter(Boolean)
             .join('; ')}
-          {food.ndb && ` [USDA SR ${food.ndb}]`}
+          {food.ndb && ` [${food.ndb}]`}
         </span>
         {!labelAgrees && <p class="wrong">{labelWords}</p>}
       </div>

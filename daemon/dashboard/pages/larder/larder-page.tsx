@@ -20,7 +20,10 @@ export function LarderPage() {
   return (
     <Page
       title="Larder"
-      lead={loaded.value && `${loaded.value.foods.length} foods; figures are per 100 g.`}
+      lead={
+        loaded.value &&
+        `${loaded.value.foods.length} foods. Figures are per 100 g; a number in brackets is that of the USDA SR table.`
+      }
       aside={
         editing === null && (
           <button type="button" class="button first" onClick={() => setEditing('new')}>

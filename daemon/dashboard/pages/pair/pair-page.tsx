@@ -25,9 +25,9 @@ export function PairPage({ code, paired }: { code: string | null; paired: () => 
 
   return (
     <div class="alone">
-      <p class="brand">
+      <header class="brand">
         <Mark /> Platewright
-      </p>
+      </header>
       <Page
         title="Pair this browser"
         lead="Your records are on a daemon of your own. It lets in only devices that were paired."

@@ -28,7 +28,8 @@ export function LiveTargets({ athlete, phase, today }: LiveTargetsProps) {
   const targets = dayTargets({ athlete, phases, calls: [] }, today, 'session');
   const units = { mass: athlete.massUnit, energy: athlete.energyUnit };
   return (
-    <aside class="beside" aria-label="Targets">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard.
+    <aside class="beside" aria-label="Targets" tabIndex={0}>
       <h2>Targets of a session day</h2>
       <Cautions cautions={targets.cautions} />
       <TargetsTable targets={targets} units={units} />

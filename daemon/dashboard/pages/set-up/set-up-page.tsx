@@ -33,9 +33,7 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
     setTried(true);
     const [fields, phaseFields] = [athlete.fields, aim.fields];
     if (!fields || !phaseFields) {
-      requestAnimationFrame(() =>
-        document.querySelector<HTMLElement>('[aria-invalid="true"], .wrong')?.focus(),
-      );
+      setTimeout(focusFirstWrong);
       return;
     }
     await run(async () => {
@@ -48,7 +46,7 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
   return (
     <Page title="Set up" lead="Under a minute. Everything can be changed later, under Plan.">
       <form
-        class="two-columns"
+        class="two-columns set-up"
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
@@ -71,20 +69,29 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
           <Section title="Cautions">
             <CautionFields draft={draft} set={set} />
           </Section>
+        </div>
+        <LiveTargets athlete={athlete.fields} phase={aim.fields} today={today} />
+        <div class="set-up-end">
           {problem && <ProblemNote problem={problem} />}
           {tried && (!athlete.fields || !aim.fields) && (
             <p class="wrong" role="alert">
               Something is missing above; it is marked where it stands.
             </p>
           )}
-          <div class="buttons end">
+          <div class="buttons">
             <button type="submit" class="button first" disabled={busy}>
               {busy ? 'Saving…' : 'Start with these targets'}
             </button>
           </div>
         </div>
-        <LiveTargets athlete={athlete.fields} phase={aim.fields} today={today} />
       </form>
     </Page>
   );
+}
+
+/** Leads to what is missing, once it is marked. */
+function focusFirstWrong(): void {
+  document
+    .querySelector<HTMLElement>('.set-up :is([aria-invalid="true"], fieldset:has(.wrong) input)')
+    ?.focus();
 }

@@ -6,7 +6,8 @@ import type { DayView } from '@platewright/core/views/types.ts';
 export function DayBeams({ day }: { day: DayView }) {
   const { beams, eaten, targets, units } = day;
   return (
-    <section class="beams" aria-label="Beams of the day">
+    <section class="beams">
+      <h2 class="unseen">Beams of the day</h2>
       <Beam beam={beams.protein} />
       <Beam beam={beams.carbohydrate} />
       <Beam beam={beams.fat} />

@@ -79,6 +79,12 @@ export function LogLine({ day }: { day: DayView }) {
           choose={(item, food) => setLine(replaceItem(line, item.end, food, typedLarder).line)}
         />
       )}
+      {line === '' && day.meals.every(({ entries }) => entries.length === 0) && (
+        <p class="hint">
+          Type what you ate with commas between, and press Enter: it fills the beams. The extension does the
+          same from any tab once it is paired, under Devices.
+        </p>
+      )}
       {problem && <ProblemNote problem={problem} />}
       {line === '' && larder && larder.standingMeals.length > 0 && (
         <StandingLog larder={larder} day={day} meal={meal} />

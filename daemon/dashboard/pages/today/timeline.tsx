@@ -6,7 +6,8 @@ import { DayEntry } from './day-entry.tsx';
 export function Timeline({ day }: { day: DayView }) {
   const { energy } = day.units;
   return (
-    <section class="meals" aria-label="Meals">
+    <section class="meals">
+      <h2 class="unseen">Meals</h2>
       <div class="meal-columns" aria-hidden="true">
         <span class="entry-name">Eaten</span>
         <span class="entry-grams">Amount</span>

@@ -51,7 +51,7 @@ export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
 
 /** A chance for reading: nobody knows it to the percent, and nothing is certain. */
 function percent(chance: number): string {
-  if (chance < 0.025) return '< 5 %';
-  if (chance > 0.975) return '> 95 %';
-  return `${Math.round(chance * 20) * 5} %`;
+  if (chance < 0.025) return '<\u202f5\u202f%';
+  if (chance > 0.975) return '>\u202f95\u202f%';
+  return `${Math.round(chance * 20) * 5}\u202f%`;
 }

@@ -1,4 +1,4 @@
-import type { WeeklyCall } from '@platewright/core/call/output.ts';
+import type { EvidenceItem, WeeklyCall } from '@platewright/core/call/output.ts';
 
 /** What the call rests on, what was left out and why, and what would have made it another one. */
 export function Evidence({ call }: { call: WeeklyCall }) {
@@ -6,32 +6,22 @@ export function Evidence({ call }: { call: WeeklyCall }) {
   const left = call.evidence.filter((item) => !item.used);
   return (
     <div class="two-columns even">
-      <div>
-        <h3>Used</h3>
-        <ul class="rows">
-          {used.map((item) => (
-            <li key={item.code}>
-              {item.text} <span class="soft small">{item.why}</span>
-            </li>
-          ))}
-        </ul>
-      </div>
+      {used.length > 0 && (
+        <div>
+          <h3>Used</h3>
+          <EvidenceRows items={used} />
+        </div>
+      )}
       <div class="stack">
         {left.length > 0 && (
           <div>
             <h3>Left out</h3>
-            <ul class="rows">
-              {left.map((item) => (
-                <li key={item.code}>
-                  {item.text} <span class="soft small">{item.why}</span>
-                </li>
-              ))}
-            </ul>
+            <EvidenceRows items={left} />
           </div>
         )}
         {call.wouldChange.length > 0 && (
           <div>
-            <h3>What would have changed it</h3>
+            <h3>{call.verdict === 'not-enough' ? 'What to record' : 'What would have changed it'}</h3>
             <ul class="rows">
               {call.wouldChange.map((item) => (
                 <li key={item.code}>{item.text}</li>
@@ -41,5 +31,17 @@ export function Evidence({ call }: { call: WeeklyCall }) {
         )}
       </div>
     </div>
+  );
+}
+
+function EvidenceRows({ items }: { items: readonly EvidenceItem[] }) {
+  return (
+    <ul class="rows">
+      {items.map((item) => (
+        <li key={item.code}>
+          {item.text} <span class="soft small">{item.why}</span>
+        </li>
+      ))}
+    </ul>
   );
 }

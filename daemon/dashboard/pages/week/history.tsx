@@ -9,7 +9,6 @@ const firstRows = 8;
 /** The decisions before this one, newest first. */
 export function History({ calls }: { calls: readonly CallRow[] }) {
   const [all, setAll] = useState(false);
-  if (calls.length === 0) return <p class="soft">Your decisions on earlier calls will stand here.</p>;
   return (
     <>
       <ul class="rows">

@@ -1,0 +1,39 @@
+import { parseDecimal } from '@platewright/core/units/decimal.ts';
+import { useState } from 'preact/hooks';
+import { Field } from '../../forms/field.tsx';
+
+/** A mark of the athlete's own. */
+export function OtherMark({
+  start,
+  busy,
+  set,
+}: {
+  start: number;
+  busy: boolean;
+  set: (markG: number) => void;
+}) {
+  const [typed, setTyped] = useState(String(start));
+  const markG = parseDecimal(typed);
+  const right = markG !== undefined && markG > 0 && markG <= 2000;
+  return (
+    <form
+      class="inline-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (right) set(markG);
+      }}
+    >
+      <Field
+        label="Carbohydrate mark"
+        value={typed}
+        onText={setTyped}
+        unit="g a day"
+        inputMode="numeric"
+        wrong={typed && !right ? 'Type grams a day, up to 2000.' : undefined}
+      />
+      <button type="submit" class="button" disabled={busy || !right}>
+        Set it
+      </button>
+    </form>
+  );
+}
