@@ -7,11 +7,12 @@ import { loopbackHosts } from '../../daemon/src/server/guard.ts';
 import { createHub, type Hub } from '../../daemon/src/server/hub.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
 import type { PageFiles } from '../../daemon/src/server/pages.ts';
+import { createSeasons } from '../../daemon/src/server/seasons.ts';
 import { createWriter } from '../../daemon/src/server/writer.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
 
-export const HOST = '127.0.0.1:8787';
+const HOST = '127.0.0.1:8787';
 export const OWN = `http://${HOST}`;
 export const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 
@@ -33,8 +34,9 @@ export class House {
     this.store = openSqliteStore(this.folder, 'owner');
     const now = () => this.now;
     const writer = createWriter({ store: this.store, hub: this.hub, now });
+    const seasons = createSeasons(this.store);
     const isOwnHost = loopbackHosts(() => 8787);
-    this.app = createApp({ store: this.store, hub: this.hub, writer, now, isOwnHost, pages });
+    this.app = createApp({ store: this.store, hub: this.hub, writer, seasons, now, isOwnHost, pages });
   }
 
   async call(path: string, { method, headers = {}, body }: Call = {}): Promise<Response> {

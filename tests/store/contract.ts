@@ -138,6 +138,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
         'weigh-2',
       ]);
       expect(await ids({ kind: 'day' })).toEqual(['weigh-y']);
+      expect(await ids({ athlete: 'ann', after: 'weigh-1', limit: 2 })).toEqual(['weigh-2', 'weigh-3']);
     });
 
     it('keeps devices and finds them by token', async () => {

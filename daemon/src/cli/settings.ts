@@ -5,7 +5,7 @@ import * as z from 'zod/mini';
 import { CommandTrouble, type Given } from './command.ts';
 
 export const DEFAULT_PORT = 8787;
-export const DEMO_PORT = 8788;
+const DEMO_PORT = 8788;
 
 export const dataOption = { data: { type: 'string' } } as const;
 export const serveOptions = { ...dataOption, port: { type: 'string' } } as const;

@@ -42,7 +42,7 @@ export const components = {
   View: z.looseObject({}),
 } as const;
 
-export type ComponentName = keyof typeof components;
+type ComponentName = keyof typeof components;
 
 interface ApiRoute {
   method: 'get' | 'post' | 'delete';

@@ -1,6 +1,7 @@
 import type { Store, StoredDevice } from '../store/store.ts';
 import type { Hub } from './hub.ts';
 import type { PageFiles } from './pages.ts';
+import type { Seasons } from './seasons.ts';
 import type { Writer } from './writer.ts';
 
 /** What the routes work with. */
@@ -8,6 +9,7 @@ export interface Deps {
   store: Store;
   writer: Writer;
   hub: Hub;
+  seasons: Seasons;
   /** ms since 1970. */
   now(): number;
   /** Whether a Host header names this daemon. */

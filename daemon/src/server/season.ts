@@ -6,12 +6,13 @@ import { gatherSeason } from '@platewright/core/views/gather.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import type { RecordQuery, Store } from '../store/store.ts';
 import { ProblemError } from './problem.ts';
+import type { Seasons } from './seasons.ts';
 
 type Want = RecordQuery & { kind: Kind };
 
 /** Everything that an athlete's views may look at. */
-export async function wholeSeason(store: Store, athlete: string): Promise<SeasonRecords> {
-  return required(gatherSeason(await store.records({ athlete }), athlete));
+export async function wholeSeason(seasons: Seasons, athlete: string): Promise<SeasonRecords> {
+  return required(await seasons.of(athlete));
 }
 
 /** What the larder is made of. */

@@ -5,6 +5,7 @@ import { type App, createApp } from './app.ts';
 import { loopbackHosts } from './guard.ts';
 import { createHub } from './hub.ts';
 import { loadPages } from './pages.ts';
+import { createSeasons } from './seasons.ts';
 import { createWriter } from './writer.ts';
 
 /** How long open answers may take to end when the daemon stops, ms. */
@@ -33,6 +34,7 @@ export async function serve({ store, port, pages, now }: ServeOptions): Promise<
     store,
     hub,
     now,
+    seasons: createSeasons(store),
     writer: createWriter({ store, hub, now }),
     isOwnHost: loopbackHosts(() => bound),
     pages: loadPages(pages),

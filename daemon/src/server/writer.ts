@@ -13,18 +13,13 @@ import type { Stamp, Store } from '../store/store.ts';
 import { toChanges } from './edits.ts';
 import type { Hub } from './hub.ts';
 import { starterLarder } from './starter.ts';
+import { createTurns } from './turns.ts';
 
 export type Writer = ReturnType<typeof createWriter>;
 
 /** The one way into the store: a write at a time, stamped, with what belongs to it, and told to who listens. */
 export function createWriter({ store, now, hub }: { store: Store; now(): number; hub: Hub }) {
-  let turn: Promise<unknown> = Promise.resolve();
-
-  function inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const result = turn.then(work);
-    turn = result.catch(() => undefined);
-    return result;
-  }
+  const inTurn = createTurns();
 
   async function append(changes: readonly Change[]): Promise<Outcome[]> {
     const larders = await newLarders(changes);

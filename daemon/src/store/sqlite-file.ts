@@ -65,7 +65,7 @@ export function openDatabase(path: string, role: 'owner' | 'guest'): DatabaseSyn
   }
 }
 
-export function schemaVersion(db: DatabaseSync): number {
+function schemaVersion(db: DatabaseSync): number {
   return Number(db.prepare('PRAGMA user_version').get()?.user_version);
 }
 

@@ -30,7 +30,7 @@ export function recordTable(db: DatabaseSync) {
 
     find(query: RecordQuery): StoredRecord[] {
       const tests: string[] = [];
-      const values: string[] = [];
+      const values: (string | number)[] = [];
       const add = (test: string, value: string | undefined) => {
         if (value === undefined) return;
         tests.push(test);
@@ -40,10 +40,13 @@ export function recordTable(db: DatabaseSync) {
       add('kind = ?', query.kind);
       add('date >= ?', query.from);
       add('date <= ?', query.to);
+      add('id > ?', query.after);
       const where = tests.length === 0 ? '' : `WHERE ${tests.join(' AND ')}`;
+      // Left to itself, SQLite walks all records of the athlete to have them in order.
+      const by = query.kind === undefined ? '' : 'INDEXED BY records_by_kind';
       return db
-        .prepare(`SELECT ${COLUMNS} FROM records ${where} ORDER BY athlete, id`)
-        .all(...values)
+        .prepare(`SELECT ${COLUMNS} FROM records ${by} ${where} ORDER BY athlete, id LIMIT ?`)
+        .all(...values, query.limit ?? -1)
         .map(readRow);
     },
   };

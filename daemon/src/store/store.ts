@@ -22,6 +22,9 @@ export interface RecordQuery {
   /** Bounds of the record's `date`, both inclusive. */
   from?: string;
   to?: string;
+  /** Ids after this one, at most `limit` of them: a page. */
+  after?: string;
+  limit?: number;
 }
 
 /** What became of a try with a pairing code; `none` when no code waits. */

@@ -13,7 +13,7 @@ import { athleteOf, athleteTime, daySeason, larderSeason, wholeSeason } from '..
 
 /** What the pages show: computed from records, nothing of it stored. */
 export function viewRoutes(deps: Deps) {
-  const { store, now } = deps;
+  const { store, seasons, now } = deps;
   const asked = query(viewQuerySchema);
 
   /** Whose view, of which date, and what that athlete's clock shows. */
@@ -35,11 +35,11 @@ export function viewRoutes(deps: Deps) {
     })
     .get('/views/week', asked, async (c) => {
       const { who, date } = await dated(c.req.valid('query'));
-      return c.json(weekView(await wholeSeason(store, who), date), 200);
+      return c.json(weekView(await wholeSeason(seasons, who), date), 200);
     })
     .get('/views/body', asked, async (c) => {
       const { who, date } = await dated(c.req.valid('query'));
-      return c.json(bodyView(await wholeSeason(store, who), date), 200);
+      return c.json(bodyView(await wholeSeason(seasons, who), date), 200);
     })
     .get('/views/larder', asked, async (c) => {
       const { who } = await dated(c.req.valid('query'));

@@ -15,11 +15,11 @@ type Decision = z.infer<typeof decisionRequestSchema>;
 
 /** Records what the athlete decides on the weekly call of a date; the call itself is computed here, never sent. */
 export function weeklyCallRoutes(deps: Deps) {
-  const { store, writer, now } = deps;
+  const { store, seasons, writer, now } = deps;
   return new Hono<Env>().post('/weekly-call', requireDevice(deps), json(decisionRequestSchema), async (c) => {
     const decision = c.req.valid('json');
     const { athlete, date } = decision;
-    const season = await wholeSeason(store, athlete);
+    const season = await wholeSeason(seasons, athlete);
     if (date > athleteTime(season.athlete, now()).date)
       throw invalid([{ pointer: '/date', detail: 'this day has not come yet' }]);
     const { call, noCall } = weekView(season, date);

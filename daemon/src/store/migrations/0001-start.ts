@@ -27,7 +27,7 @@ export const start = {
       clocks TEXT NOT NULL,
       PRIMARY KEY (athlete, id)
     ) STRICT, WITHOUT ROWID;
-    CREATE INDEX records_by_kind ON records (athlete, kind, date);
+    CREATE INDEX records_by_kind ON records (kind, athlete, date);
     CREATE TABLE devices (
       id TEXT PRIMARY KEY,
       name TEXT NOT NULL,
