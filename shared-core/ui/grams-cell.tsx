@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { parseDecimal } from '../src/units/decimal.ts';
 import type { EntryView } from '../src/views/types.ts';
 import { gramsFigure } from './number.ts';
@@ -12,9 +12,14 @@ interface GramsCellProps {
 export function GramsCell({ entry, onGrams }: GramsCellProps) {
   const [typed, setTyped] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  /** Ended by a key: the focus goes back to the button, and the field's leaving saves nothing more. */
+  const byKey = useRef(false);
   const editing = typed !== null;
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (editing) field.current?.select();
+    else if (byKey.current) button.current?.focus();
+    byKey.current = false;
   }, [editing]);
 
   const text = entry.amount
@@ -24,6 +29,7 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
   if (typed === null) {
     return (
       <button
+        ref={button}
         type="button"
         class="entry-grams link"
         aria-label={`${text} of ${entry.name}, change`}
@@ -51,12 +57,14 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
         aria-invalid={!valid}
         value={typed}
         onInput={(event) => setTyped(event.currentTarget.value)}
-        onBlur={save}
+        onBlur={() => byKey.current || save()}
         onKeyDown={(event) => {
-          if (event.key === 'Enter') save();
-          if (event.key !== 'Escape') return;
+          if (event.key !== 'Enter' && event.key !== 'Escape') return;
           event.stopPropagation();
-          setTyped(null);
+          event.preventDefault();
+          byKey.current = event.key === 'Escape' || valid;
+          if (event.key === 'Enter') save();
+          else setTyped(null);
         }}
       />
       <span>g</span>
