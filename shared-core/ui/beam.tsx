@@ -61,7 +61,11 @@ function At({ percent, d, kind }: { percent: number; d: string; kind: string }) 
 function Notch({ percent, label, reached }: { percent: number; label: string; reached: boolean }) {
   return (
     <>
-      <At percent={percent} d="M-1 16h2v14h-2z" kind={reached ? 'beam-notch reached' : 'beam-notch'} />
+      <At
+        percent={percent}
+        d={reached ? 'M-1 17h2v14h-2z' : 'M-1 13h2v18h-2z'}
+        kind={reached ? 'beam-notch reached' : 'beam-notch'}
+      />
       <Label percent={percent} y={42} text={label} />
     </>
   );

@@ -126,6 +126,15 @@ describe('the weekly call', () => {
     }
   });
 
+  it('can be decided again after the decision was taken back', async () => {
+    await fourWeeks();
+    expect((await decide('changed', { markG: 321 })).status).toBe(200);
+    await store({ kind: 'weekly-call', athlete: ATHLETE, id: 'call-2026-03-02', fields: { removed: true } });
+    expect((await view('week')).decision).toBeNull();
+    expect((await decide('changed', { markG: 333 })).status).toBe(200);
+    expect((await view('week')).decision).toMatchObject({ markG: 333 });
+  });
+
   it('is not decided without an aim, before its day, or without a mark to change to', async () => {
     expect((await decide('accepted')).status).toBe(404);
     await store({ kind: 'athlete', athlete: ATHLETE, fields: athleteFields });

@@ -94,6 +94,11 @@ describe('body view', () => {
     expect(share?.words).toMatch(/last (12|4) weeks/);
   });
 
+  it('says no pace while there is too little to say one', () => {
+    expect(bodyView(seasonOf({ weighIns: [weighInOf(date, 90)] }), date).pace).toBeNull();
+    expect(view.pace).not.toBeNull();
+  });
+
   it('is empty, not broken, without a weigh-in', () => {
     const empty = bodyView(seasonOf(), date);
     expect(empty).toMatchObject({ points: [], pace: null, monthKg: null, wedge: null, leanShare: null });

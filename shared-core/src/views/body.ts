@@ -1,6 +1,6 @@
 import { bodyweightLine } from '../call/bodyweight-line.ts';
 import type { CallInput } from '../call/input.ts';
-import type { Estimate, LinePoint } from '../call/output.ts';
+import type { Estimate, LinePoint, Pace } from '../call/output.ts';
 import type { Tape } from '../records/kinds.ts';
 import { addDays } from '../season/dates.ts';
 import { bodyMassInForce } from '../targets/body-mass.ts';
@@ -29,7 +29,7 @@ export function bodyView(records: SeasonRecords, date: string): BodyView {
     aim: input.aim,
     bodyMassInForceKg: bodyMassInForce(athlete.startMassKg, records.calls, date),
     points: bodyPoints(records, line),
-    pace: line.length === 0 ? null : (tryCall(input).call?.pace ?? null),
+    pace: line.length === 0 ? null : paceOf(input),
     monthKg: changeOver(line, MONTH_DAYS),
     tape: bySite(tape),
     fat: fatOn(athlete, tape, date),
@@ -64,6 +64,12 @@ function bodyPoints({ weighIns }: SeasonRecords, line: readonly LinePoint[]): Bo
     lineKg: point.massKg,
     used: point.weighIn,
   }));
+}
+
+/** The call's pace, as soon as the call itself says that it has enough to go by. */
+function paceOf(input: CallInput): Pace | null {
+  const { call } = tryCall(input);
+  return call === null || call.verdict === 'not-enough' ? null : call.pace;
 }
 
 /** Change of the line over so many days. The two ends are taken as independent, which makes the interval too wide, not too narrow. */

@@ -33,6 +33,7 @@ export function WholeWeek({ week }: { week: WeekView }) {
 }
 
 function Call({ week, call }: { week: WeekView; call: WeeklyCall }) {
+  const enough = call.verdict !== 'not-enough';
   return (
     <>
       <CallCautions cautions={call.cautions} />
@@ -41,8 +42,8 @@ function Call({ week, call }: { week: WeekView; call: WeeklyCall }) {
       </p>
       <Decide key={week.date} week={week} call={call} />
       <NextLevers levers={call.nextLevers} />
-      <CallFacts call={call} units={week.units} />
-      {call.forecast && (
+      {enough && <CallFacts call={call} units={week.units} />}
+      {enough && call.forecast && (
         <Section title="The next four weeks">
           <WhatIf key={week.date} week={week} call={call} forecast={call.forecast} />
         </Section>

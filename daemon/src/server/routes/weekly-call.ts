@@ -26,7 +26,7 @@ export function weeklyCallRoutes(deps: Deps) {
     if (call === null)
       throw new ProblemError(409, 'no-call', { detail: noCall ?? 'There is no call for this date.' });
     const body = bodyView(season, date);
-    const fields: Omit<FieldsOf<'weekly-call'>, 'removed'> = {
+    const fields: FieldsOf<'weekly-call'> = {
       date,
       verdict: call.verdict,
       decision: decision.decision,
@@ -35,6 +35,8 @@ export function weeklyCallRoutes(deps: Deps) {
       bodyMassKg: body.points.at(-1)?.lineKg.mean ?? body.bodyMassInForceKg,
       summary: call.summary.join(' '),
       at: now(),
+      // An earlier decision on this call may have been taken back.
+      removed: false,
     };
     const edit = { kind: 'weekly-call', athlete, id: `call-${date}`, fields: { ...fields } };
     const records = await writer.edit([edit], c.get('device').id);
