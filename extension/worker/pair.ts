@@ -1,4 +1,5 @@
 import { pairResponseSchema, sessionSchema } from '@platewright/core/protocol/devices.ts';
+import { deviceName } from '@platewright/core/ui/device-name.ts';
 import type { PairEnd, Requests } from '../platform/messages.ts';
 import { forgetPairing, savePairing } from '../platform/pairing.ts';
 import { announceChange, reader } from '../platform/replica.ts';
@@ -12,7 +13,8 @@ import { lineToDaemon, requestSync } from './run-sync.ts';
 /** Uses a code up for a token of this browser's own, then joins the store, or asks whether to. */
 export async function pair({ address, code }: Requests['pair']['ask']): Promise<PairEnd> {
   const open = { address, token: null, fetch: (url: string, init: RequestInit) => fetch(url, init) };
-  const request = post({ code, name: 'Browser extension', kind: 'extension' });
+  const name = `Extension in ${deviceName(navigator.userAgent)}`;
+  const request = post({ code, name, kind: 'extension' });
   const paired = await ask(open, 'pair', pairResponseSchema, request);
   if (!paired.ok) return { state: 'failed', detail: paired.detail };
   const { device, store, token } = paired.value;

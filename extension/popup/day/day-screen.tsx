@@ -64,8 +64,13 @@ export function DayScreen({ state, show }: DayScreenProps) {
   };
   const line = useTypedLine(table, logItems);
   const ready = readyItems(line.items);
-  const choose = (option: Option) =>
-    option.kind === 'standing' ? logStanding(option.digit) : line.take(option);
+  const choose = (option: Option) => {
+    if (option.kind !== 'standing') line.take(option);
+    else {
+      line.clear();
+      logStanding(option.digit);
+    }
+  };
   const toMeal = (to: number) => {
     if (day !== null && to >= 1 && to <= day.meals.length) setChosen({ date, meal: to });
   };

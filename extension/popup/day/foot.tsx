@@ -23,6 +23,11 @@ function CallLine({ state }: { state: DayState }) {
   return (
     <p class="foot-call">
       <span>{mark}</span>
+      {day.cautions.length > 0 && session !== null && (
+        <a class="wrong" href={session.address} target="_blank" rel="noreferrer">
+          caution
+        </a>
+      )}
       {call !== null && link !== null && (
         <a href={link} target="_blank" rel="noreferrer">
           {callWords(call, today)}

@@ -1,6 +1,6 @@
 import { EntryRow } from '@platewright/core/ui/entry-row.tsx';
 import type { DayView, EntryView } from '@platewright/core/views/types.ts';
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { Actions } from '../state/use-actions.ts';
 import { entryEdit } from './entry-edits.ts';
 import { MoveStrip } from './move-strip.tsx';
@@ -16,6 +16,7 @@ interface PopupEntryProps {
 /** An entry that can be weighed anew, moved and removed; by keys as well, see `rowKeys`. */
 export function PopupEntry({ entry, meal, day, actions }: PopupEntryProps) {
   const [moving, setMoving] = useState(false);
+  const moveButton = useRef<HTMLButtonElement>(null);
   const change = (fields: Parameters<typeof entryEdit>[2], done: string) =>
     void actions.act([entryEdit(day.athlete, entry.id, fields)], done);
 
@@ -27,6 +28,7 @@ export function PopupEntry({ entry, meal, day, actions }: PopupEntryProps) {
         onGrams={(grams) => change({ grams, amount: null }, `${entry.name}: ${Math.round(grams)} g.`)}
       >
         <button
+          ref={moveButton}
           type="button"
           class="link small"
           data-key="m"
@@ -58,9 +60,13 @@ export function PopupEntry({ entry, meal, day, actions }: PopupEntryProps) {
             meals={day.meals.length}
             move={(to, done) => {
               setMoving(false);
+              leaveRow(moveButton.current);
               change(to, done);
             }}
-            close={() => setMoving(false)}
+            close={() => {
+              setMoving(false);
+              moveButton.current?.focus();
+            }}
           />
         </li>
       )}

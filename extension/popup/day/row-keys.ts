@@ -20,8 +20,8 @@ export function rowKeys(event: KeyboardEvent): void {
 }
 
 /** Moves the focus off an entry that is about to go: to the next one, the one before, or the typed line. */
-export function leaveRow(button: HTMLButtonElement): void {
-  if (stepFocus(button, 1) || stepFocus(button, -1)) return;
+export function leaveRow(button: HTMLButtonElement | null): void {
+  if (button !== null && (stepFocus(button, 1) || stepFocus(button, -1))) return;
   document.getElementById('typed-line')?.focus();
 }
 

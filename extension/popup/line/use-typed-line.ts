@@ -59,6 +59,10 @@ export function useTypedLine(table: Table | null, log: (items: readonly ReadyIte
       else update({ active: ((active + 1 + step + stops) % stops) - 1 });
     },
 
+    clear() {
+      setState(BLANK);
+    },
+
     /** Closes the list, then clears the line. False when there was nothing to do. */
     escape(): boolean {
       if (options.length > 0 && (text !== '' || active >= 0)) update({ closed: true, active: -1 });

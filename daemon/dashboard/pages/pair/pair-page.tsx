@@ -1,3 +1,4 @@
+import { deviceName } from '@platewright/core/ui/device-name.ts';
 import { useEffect, useState } from 'preact/hooks';
 import { pair } from '../../api/session.ts';
 import { Field } from '../../forms/field.tsx';
@@ -5,7 +6,6 @@ import { Mark } from '../../shell/mark.tsx';
 import { Page } from '../../shell/page.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
-import { deviceName } from './device-name.ts';
 
 /** Before this browser is paired: the one field for the code. A code that came in the address is used at once. */
 export function PairPage({ code, paired }: { code: string | null; paired: () => Promise<void> }) {
