@@ -28,7 +28,7 @@ export function MealRow({ meal, next, energyUnit, children, below }: MealRowProp
         {eaten && <Figures {...meal.eaten} energyUnit={energyUnit} />}
       </div>
       {eaten && <ul class="meal-entries">{children}</ul>}
-      {(!eaten || somethingLeft(meal)) && <MealLeft meal={meal} energyUnit={energyUnit} />}
+      {somethingLeft(meal) && <MealLeft meal={meal} energyUnit={energyUnit} />}
       {below}
     </li>
   );

@@ -1,6 +1,6 @@
 import { energyKcal } from '../foods/atwater.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
-import { ADAPT, ADAPT_KEEP, ADAPT_SHARE, BASE } from '../maintenance/state.ts';
+import { ADAPT, ADAPT_KEEP, ADAPT_SHARE, BASE, DENSITY, MASS } from '../maintenance/state.ts';
 import { at, normalBelow } from '../trend/reading.ts';
 import type { Aim, TargetsInForce } from './input.ts';
 
@@ -22,38 +22,47 @@ export interface Chances {
   above: number;
 }
 
-/** Relative error of what a surplus does to tissue: people differ from the Forbes curve (C4: 5,000 to 7,700 kcal/kg). */
-const DENSITY_SD = 0.12;
-
 /**
  * Days to look ahead: maintenance follows intake and body mass within weeks, so the mark that is right today is wrong by the
  * time it shows.
  */
 const AHEAD_DAYS = 10;
+/** No dose is known better than this, kcal/d: the drift of a few days. */
+const LEAST_KCAL_SD = 15;
 
 /** Reckons doses from the model; `habit` is eaten over planned energy on average and its standard deviation. */
 export function doseFrom(model: BodyModel, targets: TargetsInForce, habit: Known): Dose {
   const { move, bank } = model.filter;
+  const { mean, cov, size } = bank;
   const maintenance = model.maintenanceKcal;
+  const density = 1 + at(mean, DENSITY);
   const percentPerKcal = (700 * move.kgPerKcal) / model.tissueKg.mean;
   const energyAt = (markG: number) => habit.mean * energyKcal({ ...targets, carbohydrateG: markG });
   // Surplus that is left after maintenance has followed: kept share of today's surplus, less what is on its way already.
   const followed = 1 - ADAPT_KEEP ** AHEAD_DAYS;
-  const adapt = at(bank.mean, ADAPT);
-  const byMass = maintenance.mean - at(bank.mean, BASE) - adapt;
+  const adapt = at(mean, ADAPT);
+  const byMass = maintenance.mean - at(mean, BASE) - adapt;
   const kept = 1 - followed * ADAPT_SHARE - move.keepPerKg * move.kgPerKcal * AHEAD_DAYS;
   const coming = followed * (ADAPT_SHARE * (adapt + byMass) - adapt);
+  const withDensity = (state: number) => at(cov, DENSITY * size + state);
+  const joint = withDensity(BASE) + withDensity(ADAPT) + move.keepPerKg * withDensity(MASS);
   const paceAt = (markG: number) => {
     const energy = energyAt(markG);
     const surplus = kept * (energy - maintenance.mean) - coming;
-    const spread = Math.hypot(maintenance.sd, (energy * habit.sd) / habit.mean, DENSITY_SD * surplus);
-    return { mean: percentPerKcal * surplus, sd: percentPerKcal * spread };
+    const balanceVar = kept ** 2 * (maintenance.sd ** 2 + ((energy * habit.sd) / habit.mean) ** 2);
+    // Maintenance and density err together: what the body did so far tells their combination best.
+    const variance =
+      density ** 2 * balanceVar + surplus ** 2 * withDensity(DENSITY) - 2 * density * surplus * kept * joint;
+    return {
+      mean: percentPerKcal * density * surplus,
+      sd: percentPerKcal * Math.sqrt(Math.max(variance, density ** 2 * LEAST_KCAL_SD ** 2)),
+    };
   };
   return {
     paceAt,
     energyAt,
     markFor: (pace) => {
-      const surplus = (pace / percentPerKcal + coming) / kept;
+      const surplus = (pace / percentPerKcal / density + coming) / kept;
       return ((maintenance.mean + surplus) / habit.mean - energyKcal({ ...targets, carbohydrateG: 0 })) / 4;
     },
     chancesAt: (markG, band) => {

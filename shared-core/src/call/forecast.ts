@@ -1,7 +1,7 @@
 import { feedStores, storedKg } from '../maintenance/carbohydrate-water.ts';
 import { isoDay } from '../maintenance/days.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
-import { BASE, MASS, predict, RESPONSE } from '../maintenance/state.ts';
+import { BASE, linearise, MASS, predict, RESPONSE } from '../maintenance/state.ts';
 import { at } from '../trend/reading.ts';
 import { type Dose, doseFrom } from './dose.ts';
 import { estimate } from './estimate.ts';
@@ -11,8 +11,6 @@ import type { CallForecast, ForecastFan } from './output.ts';
 const DAYS = 28;
 /** How far a day's eating strays from its average: relative standard deviation of a whole week (common practice, no source). */
 const WEEK_OF_EATING_SD = 0.025;
-/** Tissue per surplus and the response to carbohydrate differ between people. */
-const DENSITY_SD = 0.12;
 
 /**
  * Body mass over the next four weeks at a mark, on average eating: what a scale would show on an average morning, with a
@@ -59,6 +57,7 @@ function fan(model: BodyModel, dose: Dose, habit: Known, markG: number): Forecas
   let weekTwo = start;
   for (let ahead = 0; ahead <= DAYS; ahead++) {
     if (ahead > 0) {
+      linearise(mean, 0, move);
       predict(mean, 0, cov, 0, size, move);
       feedStores(stores, habit.mean * markG, 0);
     }
@@ -70,7 +69,6 @@ function fan(model: BodyModel, dose: Dose, habit: Known, markG: number): Forecas
       c(MASS, MASS) +
       2 * waterKg * c(MASS, RESPONSE) +
       waterKg ** 2 * c(RESPONSE, RESPONSE) +
-      (DENSITY_SD * (tissue - start)) ** 2 +
       (0.2 * (waterKg - nowKg)) ** 2;
     points.push({
       day: isoDay(firstDay + ahead),

@@ -13,7 +13,7 @@ import {
 import { estimateNoise, type NoiseLevels, usualNoise } from './noise.ts';
 import { maintenanceVariance, type SmoothedDays, smooth } from './smoother.ts';
 import { type Person, startFatKg, startMaintenance } from './start-estimate.ts';
-import { ADAPT, BASE, MASS } from './state.ts';
+import { MASS, maintenanceOf } from './state.ts';
 
 /** A mean and its standard deviation. */
 export interface Known {
@@ -46,9 +46,6 @@ const driftVar = 16 ** 2 / 7;
 /** The noise grid looks at so many days at most, and needs so many readings. */
 const NOISE_DAYS = 140;
 const NOISE_READINGS = 10;
-/** Energy density and adaptation of a person differ from the formula: relative error of what a surplus does. */
-const DENSITY_SD = 0.12;
-
 /** Fits the model. Throws when no day has a weigh-in; check with `has` or the call's own checks first. */
 export function fitModel(
   person: Person,
@@ -73,11 +70,6 @@ export function fitModel(
   const { filter, track } = runFilter(setup, table);
   const smoothed = smooth(filter, track, table);
   const { mean, cov, size } = filter.bank;
-  const keep = keepPerKg;
-  const maintenance = at(mean, BASE) + at(mean, ADAPT) + keep * (at(mean, MASS) - startMassKg);
-  const surplus = Number.isNaN(at(table.energyKcal, table.count - 1))
-    ? 0
-    : meanOfLast(table.energyKcal, 14) - maintenance;
   return {
     table,
     noise: setup.noise,
@@ -88,8 +80,8 @@ export function fitModel(
     weighIns,
     tissueKg: { mean: at(mean, MASS), sd: Math.sqrt(at(cov, MASS * (size + 1))) },
     maintenanceKcal: {
-      mean: maintenance,
-      sd: Math.hypot(Math.sqrt(maintenanceVariance(cov, size, keep)), DENSITY_SD * surplus),
+      mean: maintenanceOf(mean, 0, filter.move),
+      sd: Math.sqrt(maintenanceVariance(cov, size, keepPerKg)),
     },
     paceKgPerWeek: (span) => paceOf(filter, smoothed, table.count, span),
   };
@@ -135,14 +127,4 @@ function noiseOf(setup: FilterSetup, table: DayTable): NoiseLevels {
     driftVar: driftVar + (stepSearch.chance * stepSearch.stepVar) / stepSearch.everyDays,
   };
   return estimateNoise(startKg, (noise) => logLikelihood({ ...single, noise }, table, first));
-}
-
-function meanOfLast(column: Float64Array, days: number): number {
-  let sum = 0;
-  let counted = 0;
-  for (let row = Math.max(0, column.length - days); row < column.length; row++) {
-    sum += at(column, row);
-    counted++;
-  }
-  return counted > 0 ? sum / counted : 0;
 }

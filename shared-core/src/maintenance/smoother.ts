@@ -1,7 +1,7 @@
 import { at } from '../trend/reading.ts';
 import type { DayTable } from './days.ts';
 import type { FilterTrack, RunningFilter } from './filter.ts';
-import { ADAPT, BASE, MASS, moveRows, predict, RESPONSE } from './state.ts';
+import { ADAPT, BASE, linearise, MASS, moveRows, predict, RESPONSE } from './state.ts';
 
 /** What all readings together say about each morning. Variances beside means; kilograms and kcal/d. */
 export interface SmoothedDays {
@@ -54,6 +54,7 @@ export function smooth(filter: RunningFilter, track: FilterTrack, table: DayTabl
     move.energyKcal = at(table.energyKcal, row);
     move.kgPerKcal = at(track.kgPerKcal, row);
     move.massVar = move.kgPerKcal ** 2 * at(table.energyVar, row);
+    linearise(means, row * size, move);
     moveRows(gain, 0, size, move);
     predict(nextMean, 0, nextCov, 0, size, move);
     for (let i = 0; i < square; i++) scratch[i] = at(nextCov, i);

@@ -6,14 +6,16 @@ export const BASE = 1;
 export const ADAPT = 2;
 export const WATER = 3;
 export const RESPONSE = 4;
-export const WEEK_COS = 5;
-export const WEEK_SIN = 6;
-export const CYCLE_COS = 7;
-export const CYCLE_SIN = 8;
+/** How much more tissue a kcal of the log moves than the formula says, as a share: own energy density and a log that runs short. */
+export const DENSITY = 5;
+export const WEEK_COS = 6;
+export const WEEK_SIN = 7;
+export const CYCLE_COS = 8;
+export const CYCLE_SIN = 9;
 
 /** Size of the state without and with a cycle. */
-export const PLAIN_SIZE = 7;
-export const CYCLE_SIZE = 9;
+export const PLAIN_SIZE = 8;
+export const CYCLE_SIZE = 10;
 
 /** What links one morning to the next. One object is reused for all days. */
 export interface Transition {
@@ -24,6 +26,9 @@ export interface Transition {
   keepPerKg: number;
   referenceKg: number;
   waterCarry: number;
+  /** Slopes of the day's tissue change against density and against maintenance. Set with `linearise`. */
+  loadKg: number;
+  pullKg: number;
   massVar: number;
   baseVar: number;
   waterVar: number;
@@ -46,13 +51,14 @@ export function predict(
   size: number,
   move: Transition,
 ): void {
-  const k = move.kgPerKcal;
+  const k = move.pullKg;
   const keep = 1 - k * move.keepPerKg;
   const mass = at(mean, meanAt + MASS);
   const base = at(mean, meanAt + BASE);
   const adapt = at(mean, meanAt + ADAPT);
-  const maintenance = base + adapt + move.keepPerKg * (mass - move.referenceKg);
-  mean[meanAt + MASS] = mass + k * (move.energyKcal - maintenance);
+  const maintenance = maintenanceOf(mean, meanAt, move);
+  const density = at(mean, meanAt + DENSITY);
+  mean[meanAt + MASS] = mass + move.kgPerKcal * (1 + density) * (move.energyKcal - maintenance);
   mean[meanAt + ADAPT] = ADAPT_KEEP * adapt + ADAPT_PER_DAY * (move.energyKcal - base);
   mean[meanAt + WATER] = move.waterCarry * at(mean, meanAt + WATER);
 
@@ -60,7 +66,8 @@ export function predict(
   for (let start = covAt, end = covAt + size * size; start < end; start += size) {
     const fromBase = at(cov, start + BASE);
     const fromAdapt = at(cov, start + ADAPT);
-    cov[start + MASS] = keep * at(cov, start + MASS) - k * (fromBase + fromAdapt);
+    cov[start + MASS] =
+      keep * at(cov, start + MASS) - k * (fromBase + fromAdapt) + move.loadKg * at(cov, start + DENSITY);
     cov[start + ADAPT] = ADAPT_KEEP * fromAdapt - ADAPT_PER_DAY * fromBase;
     cov[start + WATER] = move.waterCarry * at(cov, start + WATER);
   }
@@ -71,18 +78,37 @@ export function predict(
   for (let state = WEEK_COS; state < size; state++) addTo(cov, covAt + state * (size + 1), RHYTHM_VAR);
 }
 
+/** Maintenance of a state, kcal/d: base, adaptation and what mass adds. */
+export function maintenanceOf(mean: Float64Array, meanAt: number, move: Transition): number {
+  return (
+    at(mean, meanAt + BASE) +
+    at(mean, meanAt + ADAPT) +
+    move.keepPerKg * (at(mean, meanAt + MASS) - move.referenceKg)
+  );
+}
+
+/** Sets the slopes of a move around a state: the tissue change is a product of density and surplus. */
+export function linearise(mean: Float64Array, meanAt: number, move: Transition): void {
+  move.loadKg = move.kgPerKcal * (move.energyKcal - maintenanceOf(mean, meanAt, move));
+  move.pullKg = move.kgPerKcal * (1 + at(mean, meanAt + DENSITY));
+}
+
 /** Multiplies a matrix from the left with the transition of one day, in place. */
 export function moveRows(matrix: Float64Array, start: number, size: number, move: Transition): void {
-  const k = move.kgPerKcal;
+  const k = move.pullKg;
   const keep = 1 - k * move.keepPerKg;
   const massRow = start + MASS * size;
   const baseRow = start + BASE * size;
   const adaptRow = start + ADAPT * size;
   const waterRow = start + WATER * size;
+  const densityRow = start + DENSITY * size;
   for (let column = 0; column < size; column++) {
     const fromBase = at(matrix, baseRow + column);
     const fromAdapt = at(matrix, adaptRow + column);
-    matrix[massRow + column] = keep * at(matrix, massRow + column) - k * (fromBase + fromAdapt);
+    matrix[massRow + column] =
+      keep * at(matrix, massRow + column) -
+      k * (fromBase + fromAdapt) +
+      move.loadKg * at(matrix, densityRow + column);
     matrix[adaptRow + column] = ADAPT_KEEP * fromAdapt - ADAPT_PER_DAY * fromBase;
     matrix[waterRow + column] = move.waterCarry * at(matrix, waterRow + column);
   }
