@@ -10,7 +10,7 @@ export interface Route {
 }
 
 /** The route of an address fragment such as `#/today/2025-03-03`; anything unknown is today. */
-export function routeOf(hash: string): Route {
+function routeOf(hash: string): Route {
   const [name = '', rest = ''] = hash.replace(/^#\/?/, '').split('/');
   const page = pages.find((known) => known === name);
   return page ? { page, rest } : { page: 'today', rest: '' };

@@ -40,7 +40,7 @@ function somethingLeft({ left }: MealView): boolean {
 }
 
 /** What is left for a meal, in the same columns as its entries. */
-export function MealLeft({ meal, energyUnit }: { meal: MealView; energyUnit: EnergyUnit }) {
+function MealLeft({ meal, energyUnit }: { meal: MealView; energyUnit: EnergyUnit }) {
   return (
     <p class="meal-left">
       <span class="entry-name">{meal.entries.length > 0 ? 'Still left for it' : 'Left for it'}</span>

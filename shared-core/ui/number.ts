@@ -33,11 +33,6 @@ export function paceFigure(percentPerWeek: number): string {
   return signed(roundTo(percentPerWeek, 0.05), 2);
 }
 
-/** Pace for reading: `+0.35 % a week`. */
-export function formatPace(percentPerWeek: number): string {
-  return `${paceFigure(percentPerWeek)} % a week`;
-}
-
 /** A number with its sign always shown, except for zero. */
 export function signed(value: number, decimals: number): string {
   const text = formatDecimal(value, decimals);

@@ -2,7 +2,7 @@ import type { Estimate } from '../src/call/output.ts';
 import type { Frame } from './mass-axes.tsx';
 
 /** A day of an axis and an estimate of body mass in the chart's unit. */
-export interface BandPoint {
+interface BandPoint {
   day: number;
   mass: Estimate;
 }

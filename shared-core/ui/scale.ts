@@ -23,7 +23,7 @@ export function ticks(low: number, high: number, count: number): number[] {
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, index) => (first + index) * step);
 }
 
-export interface DateTick {
+interface DateTick {
   /** Days after the start of the axis. */
   day: number;
   label: string;

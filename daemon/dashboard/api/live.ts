@@ -33,7 +33,10 @@ export function connectLive(): () => void {
       wasLost = true;
       tellLoss(true);
       // The browser tries again by itself unless the daemon refused the stream.
-      if (source?.readyState === EventSource.CLOSED) retry = setTimeout(open, 3000);
+      if (source?.readyState !== EventSource.CLOSED) return;
+      // Refused may mean that this device's key was taken back: reading anew will tell.
+      tellAll();
+      retry = setTimeout(open, 3000);
     };
   };
   open();

@@ -6,7 +6,7 @@ import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import { type EnergyUnit, kJFromKcal, parseEnergy } from '@platewright/core/units/energy.ts';
 import { plain } from '../../athlete-form/draft.ts';
 
-export type NutrientName = keyof Nutrients;
+type NutrientName = keyof Nutrients;
 
 /** A food as typed from its label: figures for `per` grams. */
 export interface FoodDraft {

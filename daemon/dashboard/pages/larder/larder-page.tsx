@@ -10,7 +10,7 @@ import { FoodList } from './food-list.tsx';
 import { StandingMeals } from './standing-meals.tsx';
 
 /** Which food is in the form: an id to change one, `new` for a new one, `copy:` and an id for one like another. */
-export type Editing = string | null;
+type Editing = string | null;
 
 /** The athlete's own food table and the standing meals. */
 export function LarderPage() {
