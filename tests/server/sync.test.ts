@@ -118,3 +118,31 @@ describe('a new athlete', () => {
     expect(await house().store.lastSeq()).toBe(0);
   });
 });
+
+describe('pushes that wait together', () => {
+  it('are each told of their own changes, also when one of them can not be stored', async () => {
+    const { store } = house();
+    const whole = store.append;
+    store.append = (changes, stamp) =>
+      changes.some(({ id }) => id === 'poison') ? Promise.reject(new Error('poison')) : whole(changes, stamp);
+    const complain = console.error;
+    console.error = () => undefined;
+    try {
+      const ids = ['a', 'b', 'poison', 'c'];
+      const answers = await Promise.all(
+        ids.map((id) =>
+          house().call('/v1/push', { headers, body: { changes: [entry(id), entry(`${id}2`)] } }),
+        ),
+      );
+      expect(answers.map(({ status }) => status)).toEqual([200, 200, 500, 200]);
+      for (const [i, answer] of answers.entries()) {
+        if (answer.status !== 200) continue;
+        const { outcomes } = pushResponseSchema.parse(await answer.json());
+        expect(outcomes.map(({ id }) => id)).toEqual([ids[i], `${ids[i]}2`]);
+      }
+      expect(await store.lastSeq()).toBe(6);
+    } finally {
+      console.error = complain;
+    }
+  });
+});

@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import type { Change, Json } from '@platewright/core/changes/change.ts';
 import { type Clock, clockDevice, clockSchema, formatClock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
@@ -73,9 +73,7 @@ function changesOf(record: StoredRecord, line: number): Change[] {
   }
   if (byClock.size === 0) byClock.set(formatClock(0, 0, 'import'), {});
   return [...byClock].map(([clock, set]) => {
-    const digest = createHash('sha256')
-      .update(canonicalJson([athlete, id, clock]))
-      .digest('hex');
+    const digest = hash('sha256', canonicalJson([athlete, id, clock]), 'hex');
     const change = {
       id: `import-${digest.slice(0, 40)}`,
       athlete,

@@ -1,4 +1,4 @@
-import { createHash, randomBytes, randomInt, timingSafeEqual } from 'node:crypto';
+import { hash, randomBytes, randomInt, timingSafeEqual } from 'node:crypto';
 import { uuidV7 } from '@platewright/core/records/uuid.ts';
 
 /** Crockford's base 32: no I, L, O, U. */
@@ -23,7 +23,7 @@ export function readCode(typed: string): string {
 
 /** What the store keeps of a secret; looking it up tells nothing about the secret by its timing. */
 export function sha256(secret: string): string {
-  return createHash('sha256').update(secret).digest('hex');
+  return hash('sha256', secret, 'hex');
 }
 
 export function equalInConstantTime(a: string, b: string): boolean {

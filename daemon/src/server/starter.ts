@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import type { Change, Json } from '@platewright/core/changes/change.ts';
 import { formatClock } from '@platewright/core/changes/clock.ts';
 import { starterFoods } from '@platewright/core/foods/starter/index.ts';
@@ -15,9 +15,7 @@ export function starterLarder(athlete: string): Change[] {
 
 function toChange(athlete: string, { id, ...food }: StarterFood): Change {
   const fields: Record<string, Json> = JSON.parse(JSON.stringify(food));
-  const digest = createHash('sha256')
-    .update(JSON.stringify([athlete, id, fields]))
-    .digest('hex');
+  const digest = hash('sha256', JSON.stringify([athlete, id, fields]), 'hex');
   return {
     id: `starter-${digest.slice(0, 40)}`,
     athlete,

@@ -11,6 +11,7 @@ import type { Edit } from '@platewright/core/protocol/records.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import type { Stamp, Store } from '../store/store.ts';
 import { toChanges } from './edits.ts';
+import { createGroups } from './groups.ts';
 import type { Hub } from './hub.ts';
 import { starterLarder } from './starter.ts';
 import { createTurns } from './turns.ts';
@@ -25,7 +26,8 @@ export function createWriter({ store, now, hub }: { store: Store; now(): number;
     const larders = await newLarders(changes);
     const stamp = clampAhead(now(), await store.latestClock());
     const outcomes = await store.append([...changes, ...larders], stamp);
-    hub.changed(await store.lastSeq());
+    const last = outcomes.findLast(({ outcome }) => outcome === 'stored');
+    if (last?.outcome === 'stored') hub.changed(last.seq);
     return outcomes.slice(0, changes.length);
   }
 
@@ -41,7 +43,7 @@ export function createWriter({ store, now, hub }: { store: Store; now(): number;
 
   return {
     /** Changes of a replica; safe to repeat. */
-    push: (changes: readonly Change[]): Promise<Outcome[]> => inTurn(() => append(changes)),
+    push: createGroups(inTurn, append),
 
     /** Edits of a page, all or none, stamped as made now by `device`. Throws ProblemError when one can't be kept. */
     edit: (edits: readonly Edit[], device: string): Promise<{ athlete: string; id: string }[]> =>

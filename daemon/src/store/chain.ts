@@ -1,6 +1,6 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 
-/** Hash of a row of the change log, SHA-256 over the hash before it, its number and its text. */
+/** Hash of a row of the change log, SHA-256 over a line each of the hash before it in hex, its number and its text. */
 export function chainHash(before: Uint8Array, seq: number, body: string): Uint8Array {
-  return createHash('sha256').update(before).update(`${seq}\n`).update(body).digest();
+  return hash('sha256', `${Buffer.from(before).toString('hex')}\n${seq}\n${body}`, 'buffer');
 }

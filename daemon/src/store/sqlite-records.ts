@@ -1,5 +1,6 @@
 import type { DatabaseSync } from 'node:sqlite';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
+import { packClocks, unpackClocks } from './clocks-column.ts';
 import { type Row, text } from './sqlite-rows.ts';
 import type { RecordQuery } from './store.ts';
 
@@ -25,7 +26,7 @@ export function recordTable(db: DatabaseSync) {
     put(record: StoredRecord): void {
       const { athlete, id, kind, fields, clocks } = record;
       const date = typeof fields.date === 'string' ? fields.date : null;
-      upsert.run(athlete, id, kind, JSON.stringify(fields), JSON.stringify(clocks), date);
+      upsert.run(athlete, id, kind, JSON.stringify(fields), packClocks(clocks), date);
     },
 
     find(query: RecordQuery): StoredRecord[] {
@@ -53,11 +54,12 @@ export function recordTable(db: DatabaseSync) {
 }
 
 function readRow(row: Row): StoredRecord {
+  const fields: StoredRecord['fields'] = JSON.parse(text(row, 'fields'));
   return {
     athlete: text(row, 'athlete'),
     id: text(row, 'id'),
     kind: text(row, 'kind'),
-    fields: JSON.parse(text(row, 'fields')),
-    clocks: JSON.parse(text(row, 'clocks')),
+    fields,
+    clocks: unpackClocks(text(row, 'clocks'), fields),
   };
 }

@@ -26,7 +26,7 @@ export function weeklyCallRoutes(deps: Deps) {
     if (call === null)
       throw new ProblemError(409, 'no-call', { detail: noCall ?? 'There is no call for this date.' });
     const body = bodyView(season, date);
-    const fields: FieldsOf<'weekly-call'> = {
+    const fields: Omit<FieldsOf<'weekly-call'>, 'removed'> & { removed: false } = {
       date,
       verdict: call.verdict,
       decision: decision.decision,
