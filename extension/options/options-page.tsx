@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
-import { browser } from 'wxt/browser';
 import { JoinChoice } from '../pairing/join-choice.tsx';
 import { PairForm } from '../pairing/pair-form.tsx';
+import { askHostPermission } from '../platform/host-permission.ts';
 import { askWorker } from '../platform/messages.ts';
 import { onReplicaChange, reader } from '../platform/replica.ts';
 import { AthleteChoice } from './athlete-choice.tsx';
@@ -35,7 +35,7 @@ function Pairing({ state }: { state: OptionsState }) {
     return (
       <section>
         <h2>Pairing</h2>
-        <JoinChoice waiting={choice.waiting} />
+        <JoinChoice choice={choice} />
       </section>
     );
   }
@@ -50,7 +50,7 @@ function Pairing({ state }: { state: OptionsState }) {
           {sync !== null && sync.state !== 'done' && <span class="wrong">{sync.detail}</span>}
         </p>
       )}
-      {(!paired || lost) && <PairForm allow={allow} />}
+      {(!paired || lost) && <PairForm allow={askHostPermission} />}
       {paired && (
         <div class="buttons">
           <button type="button" class="button" onClick={() => void askWorker('sync', null)}>
@@ -63,10 +63,6 @@ function Pairing({ state }: { state: OptionsState }) {
       )}
     </section>
   );
-}
-
-function allow(pattern: string): Promise<boolean> {
-  return browser.permissions.request({ origins: [pattern] });
 }
 
 function Outbox({ state }: { state: OptionsState }) {

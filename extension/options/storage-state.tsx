@@ -5,7 +5,7 @@ import type { OptionsState } from './read-options.ts';
 
 /** What this browser holds, and how to erase it once it is unpaired. */
 export function StorageState({ state }: { state: OptionsState }) {
-  const { records, bytes, paired, waiting, rejected } = state;
+  const { records, bytes, paired, choice, waiting, rejected } = state;
   const [sure, setSure] = useState(false);
   const unsent = waiting + rejected.length;
   return (
@@ -16,7 +16,7 @@ export function StorageState({ state }: { state: OptionsState }) {
         {bytes !== null && `, ${formatDecimal(bytes / 1_000_000, 1)} MB`}. Removing the extension erases them
         here; what the daemon has stays there.
       </p>
-      {!paired && records > 0 && (
+      {!paired && choice === null && records > 0 && (
         <>
           {unsent > 0 && (
             <label class="check">

@@ -1,7 +1,9 @@
 import { askWorker } from '../platform/messages.ts';
+import type { Note } from '../replica/notes.ts';
 
 /** Asked when the browser was paired with another store than the one whose records are here. */
-export function JoinChoice({ waiting }: { waiting: number }) {
+export function JoinChoice({ choice }: { choice: Note<'choice'> }) {
+  const { waiting, mayBeSent } = choice;
   return (
     <section class="join-choice">
       <p>
@@ -10,11 +12,16 @@ export function JoinChoice({ waiting }: { waiting: number }) {
         What shall become of them?
       </p>
       <div class="buttons">
-        <button type="button" class="button first" onClick={() => void askWorker('join', 'send')}>
-          Send them to this store
-        </button>
+        {mayBeSent && (
+          <button type="button" class="button" onClick={() => void askWorker('join', 'send')}>
+            Send them to this store
+          </button>
+        )}
         <button type="button" class="button" onClick={() => void askWorker('join', 'replace')}>
           Erase them here, show this store
+        </button>
+        <button type="button" class="button" onClick={() => void askWorker('unpair', null)}>
+          Keep them, unpair again
         </button>
       </div>
     </section>

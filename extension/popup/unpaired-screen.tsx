@@ -9,7 +9,7 @@ export function UnpairedScreen({ choice }: { choice: Note<'choice'> | null }) {
     <main class="alone">
       <h1>Pair this browser</h1>
       {choice !== null ? (
-        <JoinChoice waiting={choice.waiting} />
+        <JoinChoice choice={choice} />
       ) : (
         <>
           <p>

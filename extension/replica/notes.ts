@@ -28,9 +28,9 @@ const notes = {
   }),
   /**
    * The browser was paired with another store than the one whose records are here, and the person has not said yet what
-   * becomes of them. `waiting` counts the changes that no daemon has.
+   * becomes of them. `waiting` counts the changes that no daemon has; an invented season takes and gives no records.
    */
-  choice: z.object({ waiting: z.int(), device: z.string() }),
+  choice: z.object({ waiting: z.int(), device: z.string(), mayBeSent: z.boolean() }),
   /** The athlete that this browser logs for, when the store holds several. */
   athlete: idSchema,
 } as const;

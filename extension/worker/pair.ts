@@ -1,7 +1,7 @@
 import { pairResponseSchema, sessionSchema } from '@platewright/core/protocol/devices.ts';
 import { deviceName } from '@platewright/core/ui/device-name.ts';
 import type { PairEnd, Requests } from '../platform/messages.ts';
-import { forgetPairing, savePairing } from '../platform/pairing.ts';
+import { forgetPairing, readPairing, savePairing } from '../platform/pairing.ts';
 import { announceChange, reader } from '../platform/replica.ts';
 import { HEAD, readHead } from '../replica/head.ts';
 import { ask, post, send } from '../replica/http.ts';
@@ -10,7 +10,7 @@ import { BLANK_HEAD } from '../replica/rows.ts';
 import { database, dropNotes, replica, writeNote } from './replica.ts';
 import { lineToDaemon, requestSync } from './run-sync.ts';
 
-/** Uses a code up for a token of this browser's own, then joins the store, or asks whether to. */
+/** Uses a code up for a token of this browser's own, then joins the store, or asks how to. */
 export async function pair({ address, code }: Requests['pair']['ask']): Promise<PairEnd> {
   const open = { address, token: null, fetch: (url: string, init: RequestInit) => fetch(url, init) };
   const name = `Extension in ${deviceName(navigator.userAgent)}`;
@@ -22,14 +22,19 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
   const session = await ask({ ...open, token }, 'session', sessionSchema);
   if (!session.ok) return { state: 'failed', detail: session.detail };
   const { demo, athletes } = session.value;
-  await writeNote('session', { address, demo, athletes });
+  const before = await reader.read((reading) => readNote(reading, 'session'));
   const foreign = await isForeign(store, athletes);
-  if (foreign) await writeNote('choice', { device, waiting: await database.outbox.count() });
+  const invented = before?.demo === true;
+  if (foreign && !invented) {
+    await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent: !demo });
+  }
+  await writeNote('session', { address, demo, athletes });
   await savePairing({ address, token, device, store });
-  if (!foreign) await adopt(device);
+  if (foreign && invented) await empty();
+  if (!foreign || invented) await adopt(device);
   await requestSync();
   announceChange();
-  return { state: foreign ? 'choose' : 'paired' };
+  return { state: foreign && !invented ? 'choose' : 'paired' };
 }
 
 /** Ends the choice of what becomes of another store's records. */
@@ -37,7 +42,7 @@ export async function join(how: Requests['join']['ask']): Promise<null> {
   const choice = await reader.read((reading) => readNote(reading, 'choice'));
   if (choice === null) return null;
   await dropNotes('week', 'sync');
-  if (how === 'replace') await empty();
+  if (how === 'replace' || !choice.mayBeSent) await empty();
   await adopt(choice.device);
   await dropNotes('choice');
   await requestSync();
@@ -47,8 +52,8 @@ export async function join(how: Requests['join']['ask']): Promise<null> {
 /** Lets the daemon forget this browser, where it answers. Records and what waits stay here. */
 export async function unpair(): Promise<null> {
   const line = await lineToDaemon();
-  const { device } = await replica.transact((tx) => tx.head());
-  if (line !== null && device !== null) await send(line, `devices/${device}`, { method: 'DELETE' });
+  const pairing = await readPairing();
+  if (line !== null && pairing !== null) await send(line, `devices/${pairing.device}`, { method: 'DELETE' });
   await forgetPairing();
   await dropNotes('choice', 'sync');
   await adopt(null);

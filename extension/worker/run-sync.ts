@@ -13,7 +13,7 @@ let next: Promise<void> | null = null;
 export function requestSync(): Promise<void> {
   next ??= navigator.locks.request('sync', async () => {
     next = null;
-    await syncNow();
+    await syncNow().catch(fail);
   });
   return next;
 }
@@ -32,5 +32,12 @@ async function syncNow(): Promise<void> {
   const end = await sync({ ...source, replica, daemon: httpDaemon(line) });
   await writeNote('sync', { ...end, at: source.now() });
   if (end.state === 'done') await refreshNotes(line, source.now());
+  announceChange();
+}
+
+/** A fault of the browser, such as a full disk: said to the person like any other trouble. */
+async function fail(error: unknown): Promise<void> {
+  const detail = error instanceof Error ? error.message : String(error);
+  await writeNote('sync', { state: 'refused', detail, at: source.now() });
   announceChange();
 }

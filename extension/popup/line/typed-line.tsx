@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { LineMarks } from './line-marks.tsx';
 import { OPTION_LIST, optionId } from './option-list.tsx';
 import type { Option } from './options.ts';
@@ -16,7 +16,7 @@ const FAULTS = 'line-faults';
 /** The typed line: a combobox of the WAI-ARIA pattern over `OptionList`. What can't be read is marked in place. */
 export function TypedLine({ line, label, choose }: TypedLineProps) {
   const field = useRef<HTMLInputElement>(null);
-  useEffect(() => field.current?.focus(), []);
+  useLayoutEffect(() => field.current?.focus(), []);
   useLayoutEffect(() => {
     // Only when the line was changed by choosing or logging: while typing, the field knows better.
     if (field.current !== null && field.current.selectionStart !== line.caret) {

@@ -1,11 +1,12 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import { onReplicaChange, reader } from '../../platform/replica.ts';
 import { type PopupState, readPopup } from './read-popup.ts';
 
 /** What the popup shows of a date, read anew whenever the replica changes; null until it is first read. */
 export function usePopup(date: string | null): PopupState | null {
   const [state, setState] = useState<PopupState | null>(null);
-  useEffect(() => {
+  // Not after the first paint, but while the browser prepares it.
+  useLayoutEffect(() => {
     let latest = 0;
     const read = async () => {
       latest += 1;
