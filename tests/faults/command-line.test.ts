@@ -125,6 +125,20 @@ describe('a running daemon', () => {
     expect((await fetch(`${daemon.url}/v1/session`, { headers })).status).toBe(200);
   });
 
+  it('stops in order after it cut off a body that was too large', async () => {
+    daemon = await startDaemon(folder.path);
+    const headers = { origin: 'chrome-extension://abc', 'content-type': 'application/json' };
+    const large = new ReadableStream({
+      pull: (stream) => stream.enqueue(new Uint8Array(1024 * 1024).fill(0x20)),
+    });
+    const init = { method: 'POST', headers, body: large, duplex: 'half' };
+    await fetch(`${daemon.url}/v1/pair`, init).then(
+      ({ status }) => expect(status).toBe(413),
+      () => undefined,
+    );
+    expect(await daemon.stop('SIGTERM')).toBe(0);
+  });
+
   it('hears of codes and devices that were let go from another process', async () => {
     daemon = await startDaemon(folder.path);
     const code = run('pair').stdout.trim();

@@ -6,7 +6,7 @@ import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 
 const MAIN = resolve(import.meta.dirname, '../../daemon/src/cli/main.ts');
-export const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
+const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 
 /** A place for stores and settings that is gone after the test. */
 export function temporaryFolder(): { path: string; remove(): void } {

@@ -37,7 +37,7 @@ async function sayWhatNext(store: Store, port: number, lastLine: string): Promis
     `2. Load the extension from ${EXTENSION} (chrome://extensions, developer mode), and pair it with the code ${browser.code}`,
   );
   say(`3. ${lastLine}`);
-  note('Link and code are good once, for ten minutes; platewright pair makes another. Stop with Ctrl-C.');
+  note('Link and code are good once, for ten minutes; npx platewright pair makes another. Stop with Ctrl-C.');
 }
 
 /** Resolves at the first SIGINT or SIGTERM; a second one ends the process at once. */

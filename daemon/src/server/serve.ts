@@ -69,10 +69,19 @@ function listen(server: Server, port: number): Promise<number> {
   });
 }
 
-/** A page asks for a new stream over its open connection, so connections are cut, not waited for. */
+/**
+ * A page asks for a new stream over its open connection, so connections are cut, not waited for; and one whose body was
+ * cut off may never report its end.
+ */
 function closed(server: Server): Promise<void> {
   return new Promise((resolve) => {
-    server.close(() => resolve());
-    setTimeout(() => server.closeAllConnections(), STOP_MS).unref();
+    const cut = setTimeout(() => {
+      server.closeAllConnections();
+      resolve();
+    }, STOP_MS);
+    server.close(() => {
+      clearTimeout(cut);
+      resolve();
+    });
   });
 }
