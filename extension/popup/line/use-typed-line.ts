@@ -1,5 +1,5 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { type Option, optionsAt, type Table } from './options.ts';
 import { faultyItems, lineLeft, type ReadyItem, readLine, readyItems, withSuggestion } from './read-line.ts';
 
@@ -12,14 +12,16 @@ interface LineState {
   closed: boolean;
   /** Enter was pressed: whatever can't be read is marked, wherever the caret is. */
   sent: boolean;
+  /** Enter was pressed before the larder was read: it counts as soon as it is. */
+  hurried: boolean;
 }
 
-const BLANK: LineState = { text: '', caret: 0, active: -1, closed: false, sent: false };
+const BLANK: LineState = { text: '', caret: 0, active: -1, closed: false, sent: false, hurried: false };
 
 /** The typed line and its list, as the WAI-ARIA combobox pattern has them: focus stays in the line, the list is pointed at. */
 export function useTypedLine(table: Table | null, log: (items: readonly ReadyItem[]) => Promise<void>) {
   const [state, setState] = useState(BLANK);
-  const { text, caret, active, closed, sent } = state;
+  const { text, caret, active, closed, sent, hurried } = state;
   const read = (line: string) => (table === null ? [] : readLine(line, table.larder, table.usual));
   const items = read(text);
   const inLine = new Set(readyItems(items).map(({ food }) => food.id));
@@ -27,6 +29,10 @@ export function useTypedLine(table: Table | null, log: (items: readonly ReadyIte
   const update = (change: Partial<LineState>) => setState((before) => ({ ...before, ...change }));
 
   async function send(line: string) {
+    if (table === null) {
+      update({ hurried: true });
+      return;
+    }
     const all = read(line);
     const left = lineLeft(all);
     // To the first item that is left, so that the list offers what it may mean.
@@ -35,6 +41,10 @@ export function useTypedLine(table: Table | null, log: (items: readonly ReadyIte
     const ready = readyItems(all);
     if (ready.length > 0) await log(ready);
   }
+
+  useEffect(() => {
+    if (table !== null && hurried) void send(text);
+  }, [table]);
 
   return {
     text,
@@ -45,7 +55,7 @@ export function useTypedLine(table: Table | null, log: (items: readonly ReadyIte
     faults: faultyItems(items, sent ? null : caret),
 
     type(next: string, at: number) {
-      setState({ text: next, caret: at, active: -1, closed: false, sent: false });
+      setState({ ...BLANK, text: next, caret: at });
     },
 
     moveCaret(at: number) {
@@ -83,7 +93,7 @@ export function useTypedLine(table: Table | null, log: (items: readonly ReadyIte
           ? replaceItem(text, caret, option.food, larder)
           : lineWithCaretAtEnd(withSuggestion(text, { ...option.suggestion, food: option.food }, larder));
       if (sent && read(next.line).every((item) => item.status === 'ok')) void send(next.line);
-      else setState({ text: next.line, caret: next.caret, active: -1, closed: false, sent: false });
+      else setState({ ...BLANK, text: next.line, caret: next.caret });
     },
 
     /** Logs what can be read, and keeps the rest in the line. */
