@@ -26,12 +26,8 @@ export class MemoryReplica implements Replica {
 
   transact<T>(work: (tx: ReplicaTx) => Promise<T>): Promise<T> {
     const result = this.#turn.then(async () => {
-      const next: State = {
-        ...this.#state,
-        records: new Map(this.#state.records),
-        outbox: new Map(this.#state.outbox),
-      };
-      const value = await work(transactionOf(next));
+      const next = { ...this.#state };
+      const value = await work(transactionOf(next, this.#state));
       this.onTransaction('before');
       this.#state = next;
       this.onTransaction('after');
@@ -66,7 +62,16 @@ function textOf(key: RecordKey): string {
   return key.join();
 }
 
-function transactionOf(state: State): ReplicaTx {
+/** Works on `state`, whose tables are those of `before` until something is written. */
+function transactionOf(state: State, before: State): ReplicaTx {
+  const records = () => {
+    if (state.records === before.records) state.records = new Map(before.records);
+    return state.records;
+  };
+  const outbox = () => {
+    if (state.outbox === before.outbox) state.outbox = new Map(before.outbox);
+    return state.outbox;
+  };
   const inOrder = (): OutboxRow[] => [...state.outbox.values()].sort((a, b) => a.order - b.order);
   return {
     head: async () => state.head,
@@ -75,10 +80,10 @@ function transactionOf(state: State): ReplicaTx {
     },
     records: async (keys) => keys.map((key) => state.records.get(textOf(key))),
     putRecords: async (rows) => {
-      for (const row of rows) state.records.set(textOf(keyOf(row)), row);
+      for (const row of rows) records().set(textOf(keyOf(row)), row);
     },
     dropRecords: async (keys) => {
-      for (const key of keys) state.records.delete(textOf(key));
+      for (const key of keys) records().delete(textOf(key));
     },
     recordsAfter: async (key, limit) => {
       const sorted = [...state.records.keys()].sort();
@@ -100,15 +105,15 @@ function transactionOf(state: State): ReplicaTx {
     },
     addToOutbox: async (changes) => {
       for (const change of changes) {
-        state.outbox.set(state.nextOrder, { order: state.nextOrder, change, state: 'waiting', reason: '' });
+        outbox().set(state.nextOrder, { order: state.nextOrder, change, state: 'waiting', reason: '' });
         state.nextOrder += 1;
       }
     },
     putOutbox: async (rows) => {
-      for (const row of rows) state.outbox.set(row.order, row);
+      for (const row of rows) outbox().set(row.order, row);
     },
     dropFromOutbox: async (orders) => {
-      for (const order of orders) state.outbox.delete(order);
+      for (const order of orders) outbox().delete(order);
     },
   };
 }

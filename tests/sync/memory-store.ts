@@ -12,10 +12,11 @@ export class MemoryStore implements SyncStore {
   id = 'store-1';
   log: Change[] = [];
   records = new Map<string, StoredRecord>();
+  #places = new Map<string, number>();
 
   async append(changes: readonly Change[], stamp: Parameters<Store['append']>[1]): Promise<Outcome[]> {
     return changes.map((sent): Outcome => {
-      const at = this.log.findIndex((change) => change.id === sent.id);
+      const at = this.#places.get(sent.id) ?? -1;
       const known = this.log[at];
       if (known !== undefined) return { id: sent.id, outcome: 'known', seq: at + 1, clock: known.clock };
       const key = `${sent.athlete},${sent.record}`;
@@ -23,7 +24,7 @@ export class MemoryStore implements SyncStore {
       const reason = whyImpossible(sent, before ?? null);
       if (reason !== null) return { id: sent.id, outcome: 'rejected', reason };
       const change = { ...sent, clock: stamp(sent.clock, sent.device) };
-      this.log.push(change);
+      this.#places.set(change.id, this.log.push(change) - 1);
       this.records.set(key, applyChange(before, change));
       return { id: change.id, outcome: 'stored', seq: this.log.length, clock: change.clock };
     });
@@ -42,6 +43,7 @@ export class MemoryStore implements SyncStore {
       this.id = newId;
       this.log = [...log];
       this.records = new Map(records);
+      this.#places = new Map(log.map((change, place) => [change.id, place]));
     };
   }
 }
