@@ -4,6 +4,7 @@ import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
 
 let folder: ReturnType<typeof temporaryFolder>;
@@ -201,6 +202,33 @@ describe('a running daemon', () => {
     daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
     expect((await fetch(`${daemon.url}/v1/session`, { headers })).status).toBe(200);
     expect(run('devices').stderr).toMatch(/no store/);
+  });
+
+  it.each([
+    ['dashboard', true],
+    ['extension', false],
+  ] as const)('makes an old demo season anew while only a %s is paired: %s', async (kind, renewed) => {
+    const data = join(folder.path, 'data/platewright-demo');
+    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+    await daemon.stop('SIGTERM');
+    const old = openSqliteStore(data, 'owner');
+    await old.putSetting('demo', '2020-01-01');
+    const device = {
+      ...{ id: 'd', name: 'D', kind, origin: null, tokenHash: 'h' },
+      pairedAt: 1,
+      lastSeenAt: null,
+      revokedAt: null,
+    };
+    await old.putDevice(device);
+    await old.close();
+    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+    await daemon.stop('SIGTERM');
+    const store = openSqliteStore(data, 'owner');
+    expect((await store.setting('demo')) !== '2020-01-01').toBe(renewed);
+    expect(store.id !== old.id).toBe(renewed);
+    expect(await store.devices()).toEqual([device]);
+    expect(await store.records({ kind: 'weekly-call' })).not.toEqual([]);
+    await store.close();
   });
 
   it('never fills a store of one’s own with a demo', async () => {
