@@ -2,12 +2,21 @@ import { whyRefused } from '@platewright/core/changes/check.ts';
 import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
+import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import { weekView } from '@platewright/core/views/week.ts';
 import { describe, expect, it } from 'vitest';
 import { demoSeason } from '../../fixtures/season/generate.ts';
 import { DEMO_ATHLETE } from '../../fixtures/season/journal.ts';
 
-function seasonOf(endDate: string) {
+const known = new Map<string, SeasonRecords>();
+
+function seasonOf(endDate: string): SeasonRecords {
+  const season = known.get(endDate) ?? made(endDate);
+  known.set(endDate, season);
+  return season;
+}
+
+function made(endDate: string): SeasonRecords {
   const records = new Map<string, StoredRecord>();
   for (const change of demoSeason(endDate)) {
     records.set(change.record, applyChange(records.get(change.record), change));
@@ -32,6 +41,11 @@ describe('demo season', () => {
     expect(season.calls.length).toBeGreaterThan(20);
     expect(new Set(season.tape.map((tape) => tape.site)).size).toBe(5);
     expect(new Set(season.liftSets.map((set) => set.lift)).size).toBe(5);
+  });
+
+  it('leaves the last date open: three meals are logged', () => {
+    const today = seasonOf('2026-11-25').entries.filter((entry) => entry.date === '2026-11-25');
+    expect([...new Set(today.map((entry) => entry.meal))].toSorted()).toEqual([1, 2, 3]);
   });
 
   it.each([0, 1, 2])('ends %i days on with an open call that raises the mark', (days) => {
