@@ -51,6 +51,19 @@ describe('week view', () => {
     expect(empty.dueOn).toBe(date);
     expect(empty.last28).toMatchObject({ weighIns: 0, weightKg: null, intake: null, prescribed: null });
   });
+
+  it('forecasts marks around the one in force for a slider, in agreement with the call', () => {
+    const { call, whatIf, markInForceG } = weekView(season, date);
+    const marks = whatIf.map((fan) => fan.markG);
+    expect(marks).toEqual(marks.toSorted((a, b) => a - b));
+    const inForce = whatIf.find((fan) => fan.markG === markInForceG);
+    expect(inForce?.points.at(-1)?.massKg.mean).toBeCloseTo(
+      call?.forecast?.atOldMark.points.at(-1)?.massKg.mean ?? 0,
+    );
+    const ends = whatIf.map((fan) => fan.points.at(-1)?.massKg.mean ?? 0);
+    expect(ends).toEqual(ends.toSorted((a, b) => a - b));
+    expect(weekView(seasonOf(), date).whatIf).toEqual([]);
+  });
 });
 
 describe('body view', () => {

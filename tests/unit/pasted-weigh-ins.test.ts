@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { readWeighIns } from '../../daemon/dashboard/pages/body/read-weigh-ins.ts';
+
+const read = (text: string, order: 'day first' | 'month first' = 'day first') =>
+  readWeighIns(text, 'kg', order).map((line) =>
+    line.wrong === null ? `${line.date} ${line.kg}` : line.wrong,
+  );
+
+describe('pasted weigh-ins', () => {
+  it('are read with any usual separator, decimal mark and date', () => {
+    const text =
+      '2025-03-01,82.4\n01.03.2025; 82,4 kg\n"2025-03-01","82.4"\n1 Mar 2025\t82.4\n2025-03-01 07:10, 82.4';
+    expect(read(text)).toEqual(Array(5).fill('2025-03-01 82.4'));
+  });
+
+  it('ask how a date with slashes is meant', () => {
+    expect(read('3/4/2025 80')).toEqual(['2025-04-03 80']);
+    expect(read('3/4/2025 80', 'month first')).toEqual(['2025-03-04 80']);
+  });
+
+  it('pass over a head and further columns, and read typed units', () => {
+    expect(read('Date,Weight,Note\n2025-03-01,82.4,"after travel, late"')).toEqual(['2025-03-01 82.4']);
+    expect(readWeighIns('2025-03-01,180 lb', 'kg', 'day first')[0]).toMatchObject({ kg: 81.6466266 });
+  });
+
+  it('say what is wrong with each line that can’t be read, and keep its number', () => {
+    const lines = readWeighIns(
+      '2025-03-01,82.4\n\n2025-02-30,80\n2025-03-02,\n2025-03-03,8240',
+      'kg',
+      'day first',
+    );
+    expect(lines.map(({ line }) => line)).toEqual([1, 3, 4, 5]);
+    expect(lines.map(({ wrong }) => wrong)).toEqual([
+      null,
+      expect.stringMatching(/date/),
+      expect.stringMatching(/body mass/),
+      expect.stringMatching(/20 to 400 kg/),
+    ]);
+  });
+});
