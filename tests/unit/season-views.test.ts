@@ -156,7 +156,7 @@ describe('larder view', () => {
     const view = larderView(
       seasonOf({
         foods: [
-          food('b', 'oats', { ndb: '20038' }),
+          food('starter-20038', 'oats'),
           food('a', 'Apple', { hidden: true }),
           food('c', 'Powder', { per100: wrong }),
         ],

@@ -8,21 +8,21 @@ import { weekView } from './week.ts';
 /** What the athlete makes of a call. `markG` goes with `changed`: the mark, g a day, taken instead of the proposed one. */
 export interface Decision {
   decision: 'accepted' | 'changed' | 'declined';
-  markG?: number;
+  markG?: number | undefined;
 }
 
 /**
- * The weekly-call record of a decision on the call of `date`, made at `at` (ms since 1970), or null when there is no
- * call to decide on. Body mass in force follows the bodyweight line of that date, so it never follows one weigh-in.
+ * The weekly-call record of a decision on the call of `date`, made at `at` (ms since 1970), or why there
+ * is no call to decide on. Body mass in force follows the bodyweight line of that date, so it never follows one weigh-in.
  */
 export function decideCall(
   records: SeasonRecords,
   date: string,
   { decision, markG }: Decision,
   at: number,
-): FieldsOf<'weekly-call'> | null {
-  const { call } = weekView(records, date);
-  if (call === null) return null;
+): Omit<FieldsOf<'weekly-call'>, 'removed'> | { noCall: string } {
+  const { call, noCall } = weekView(records, date);
+  if (call === null) return { noCall: noCall ?? 'There is no call for this date.' };
   const taken = {
     accepted: call.carbohydrateG,
     changed: markG ?? call.carbohydrateG,

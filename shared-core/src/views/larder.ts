@@ -26,7 +26,7 @@ function larderFood(food: Food, energyUnit: EnergyUnit): LarderFood {
   const check = checkLabel(food, energyUnit);
   return {
     food,
-    own: food.ndb === undefined,
+    own: !food.id.startsWith('starter-'),
     hidden: food.hidden === true,
     labelAgrees: check.verdict !== 'disagrees',
     labelWords: check.words,
