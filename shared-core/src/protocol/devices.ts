@@ -3,6 +3,14 @@ import { idSchema, instantSchema, nameSchema } from '../records/scalars.ts';
 
 export const deviceKindSchema = z.enum(['extension', 'dashboard']);
 
+/** What a device may see and do. An owner, `{ athlete: null, access: 'write' }`, also manages devices. */
+export const rightsSchema = z.object({
+  /** The one athlete whose records it sees; null for all athletes. */
+  athlete: z.nullable(idSchema),
+  access: z.enum(['write', 'read']),
+});
+export type Rights = z.infer<typeof rightsSchema>;
+
 /** `POST /v1/pair`: a single-use code from the daemon makes a device. No token is needed. */
 export const pairRequestSchema = z.object({
   code: z.string().check(z.minLength(4), z.maxLength(20)),
