@@ -1,5 +1,6 @@
 import type { Problem } from '@platewright/core/protocol/records.ts';
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
+import { newId } from '../api/edits.ts';
 import { problemOf } from '../api/request.ts';
 
 interface Submit {
@@ -7,18 +8,29 @@ interface Submit {
   problem: Problem | null;
   /** Runs the work; what was typed stays when it fails. */
   run: (work: () => Promise<void>) => Promise<boolean>;
+  /**
+   * Id of the n-th new record of this form, the same until a run succeeds: when the daemon stored a form and its answer was
+   * lost, sending it again must not make a second record.
+   */
+  idOf: (n?: number) => string;
 }
 
 /** The state of sending a form. */
 export function useSubmit(): Submit {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<Problem | null>(null);
+  const ids = useRef<string[]>([]);
+  const idOf = (n = 0) => {
+    ids.current[n] ??= newId();
+    return ids.current[n];
+  };
   const run = async (work: () => Promise<void>) => {
     if (busy) return false;
     setBusy(true);
     try {
       await work();
       setProblem(null);
+      ids.current = [];
       return true;
     } catch (error) {
       setProblem(problemOf(error));
@@ -27,5 +39,5 @@ export function useSubmit(): Submit {
       setBusy(false);
     }
   };
-  return { busy, problem, run };
+  return { busy, problem, run, idOf };
 }

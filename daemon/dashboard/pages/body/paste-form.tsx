@@ -1,6 +1,6 @@
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useId, useMemo, useState } from 'preact/hooks';
-import { edit, newId, removal, sendEdits } from '../../api/edits.ts';
+import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { Choice } from '../../forms/choice.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useNotice } from '../../state/notice.tsx';
@@ -16,7 +16,7 @@ export function PasteForm({ body }: { body: BodyView }) {
   const id = useId();
   const [pasted, setPasted] = useState('');
   const [order, setOrder] = useState<DayOrder>('day first');
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run, idOf } = useSubmit();
   const { tell } = useNotice();
   const lines = useMemo(() => readWeighIns(pasted, units.mass, order), [pasted, units.mass, order]);
   const known = useMemo(
@@ -27,8 +27,8 @@ export function PasteForm({ body }: { body: BodyView }) {
   const fresh = right.filter((line) => !known.has(keyOf(line.date, line.kg)));
 
   const save = async () => {
-    const records = fresh.map(({ date, kg }) => ({
-      id: newId(),
+    const records = fresh.map(({ date, kg }, n) => ({
+      id: idOf(n),
       fields: { date, kg, at: instantOn(date, body.date) },
     }));
     const stored = await run(() =>

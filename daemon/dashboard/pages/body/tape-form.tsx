@@ -3,7 +3,7 @@ import { tapeSiteSchema } from '@platewright/core/records/entry.ts';
 import { formatTape, parseLength } from '@platewright/core/units/length.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
-import { edit, newId, removal, sendEdits } from '../../api/edits.ts';
+import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { lengthUnit } from '../../athlete-form/draft.ts';
 import { Field } from '../../forms/field.tsx';
 import { Select } from '../../forms/select.tsx';
@@ -18,7 +18,7 @@ export function TapeForm({ body }: { body: BodyView }) {
   const { athlete, units } = body;
   const unit = lengthUnit(units.mass);
   const { tell } = useNotice();
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run, idOf } = useSubmit();
   const [site, setSite] = useState<TapeSite>('waist');
   const [typed, setTyped] = useState('');
   const [date, setDate] = useState(body.date);
@@ -27,7 +27,7 @@ export function TapeForm({ body }: { body: BodyView }) {
 
   const save = async () => {
     if (!right || !date) return;
-    const id = newId();
+    const id = idOf();
     if (!(await run(() => sendEdits([edit('tape', athlete, id, { date, site, cm })])))) return;
     tell(`Taped ${site} at ${formatTape(cm, unit)}.`, [removal('tape', athlete, id, true)]);
     setTyped('');

@@ -1,7 +1,7 @@
 import { formatBodyMass, parseBodyMass } from '@platewright/core/units/mass.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
-import { edit, newId, removal, sendEdits } from '../../api/edits.ts';
+import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { Field } from '../../forms/field.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useNotice } from '../../state/notice.tsx';
@@ -12,7 +12,7 @@ import { instantOn } from './instant-on.ts';
 export function WeighInForm({ body }: { body: BodyView }) {
   const { athlete, units } = body;
   const { tell } = useNotice();
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run, idOf } = useSubmit();
   const [mass, setMass] = useState('');
   const [date, setDate] = useState(body.date);
   const [note, setNote] = useState('');
@@ -21,7 +21,7 @@ export function WeighInForm({ body }: { body: BodyView }) {
 
   const save = async () => {
     if (!right || !date) return;
-    const id = newId();
+    const id = idOf();
     const fields = { date, kg, at: instantOn(date, body.date), ...(note.trim() && { note: note.trim() }) };
     if (!(await run(() => sendEdits([edit('weigh-in', athlete, id, fields)])))) return;
     tell(`Weighed in at ${formatBodyMass(kg, units.mass)}.`, [removal('weigh-in', athlete, id, true)]);

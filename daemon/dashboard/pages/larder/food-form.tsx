@@ -1,7 +1,7 @@
 import { foodStateSchema } from '@platewright/core/records/food.ts';
 import type { LarderView } from '@platewright/core/views/larder-types.ts';
 import { useState } from 'preact/hooks';
-import { edit, newId, sendEdits } from '../../api/edits.ts';
+import { edit, sendEdits } from '../../api/edits.ts';
 import { Choice } from '../../forms/choice.tsx';
 import { Field } from '../../forms/field.tsx';
 import { Select } from '../../forms/select.tsx';
@@ -28,14 +28,14 @@ export function FoodForm({
   const original = larder.foods.find(({ food }) => food.id === editing.replace(/^copy:/, ''))?.food;
   const [draft, setDraft] = useState(() => draftOfFood(original, energy));
   const [tried, setTried] = useState(false);
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run, idOf } = useSubmit();
   const set = (change: Partial<FoodDraft>) => setDraft((before) => ({ ...before, ...change }));
   const fields = readFood(draft, energy);
 
   const save = async () => {
     setTried(true);
     if (!fields) return;
-    const id = original && editing === original.id ? original.id : newId();
+    const id = original && editing === original.id ? original.id : idOf();
     if (await run(() => sendEdits([edit('food', larder.athlete, id, fields)]))) close();
   };
 

@@ -2,7 +2,7 @@ import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
 import { formatLine } from '@platewright/core/foods/typed-line/format.ts';
 import type { LarderView, StandingMealView } from '@platewright/core/views/larder-types.ts';
 import { useState } from 'preact/hooks';
-import { edit, newId, sendEdits } from '../../api/edits.ts';
+import { edit, sendEdits } from '../../api/edits.ts';
 import { Field } from '../../forms/field.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
@@ -29,13 +29,13 @@ export function StandingMealForm({ larder, meal, close }: StandingMealFormProps)
   });
   const items = useReading(line, typedLarder);
   const read = ready(items);
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run, idOf } = useSubmit();
   const whole = name.trim() !== '' && read.length > 0 && read.length === items.length;
 
   const save = async () => {
     if (!whole) return;
     const fields = { name, items: read.map(({ food, grams }) => ({ food: food.id, grams })) };
-    const id = meal?.id ?? newId();
+    const id = meal?.id ?? idOf();
     if (await run(() => sendEdits([edit('standing-meal', larder.athlete, id, fields)]))) close();
   };
 

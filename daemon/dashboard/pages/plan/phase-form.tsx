@@ -1,7 +1,7 @@
 import type { Phase } from '@platewright/core/records/kinds.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
 import { useState } from 'preact/hooks';
-import { edit, newId, sendEdits } from '../../api/edits.ts';
+import { edit, sendEdits } from '../../api/edits.ts';
 import { AimFields } from '../../athlete-form/aim-fields.tsx';
 import { draftOfAim, draftOfAthlete, draftOfPhase } from '../../athlete-form/draft.ts';
 import { readPhase } from '../../athlete-form/read-draft.ts';
@@ -20,7 +20,7 @@ export function PhaseForm({ plan, phase, close }: PhaseFormProps) {
     phase ? draftOfPhase(phase) : draftOfAim('off-season', plan.date),
   );
   const { fields, wrong } = readPhase(draft);
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run, idOf } = useSubmit();
   const { id: athlete } = plan.athlete;
   const save = async () => {
     if (!fields) return;
@@ -29,7 +29,7 @@ export function PhaseForm({ plan, phase, close }: PhaseFormProps) {
       contestDate: fields.contestDate ?? null,
       startMarkG: fields.startMarkG ?? null,
     };
-    if (await run(() => sendEdits([edit('phase', athlete, phase?.id ?? newId(), whole)]))) close();
+    if (await run(() => sendEdits([edit('phase', athlete, phase?.id ?? idOf(), whole)]))) close();
   };
   return (
     <form

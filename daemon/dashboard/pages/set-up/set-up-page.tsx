@@ -1,7 +1,7 @@
 import { localDate } from '@platewright/core/season/local-date.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
 import { useState } from 'preact/hooks';
-import { edit, newId, sendEdits } from '../../api/edits.ts';
+import { edit, sendEdits } from '../../api/edits.ts';
 import { AimFields } from '../../athlete-form/aim-fields.tsx';
 import { CautionFields } from '../../athlete-form/caution-fields.tsx';
 import { DayFields } from '../../athlete-form/day-fields.tsx';
@@ -22,7 +22,7 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
   const [draft, setDraft] = useState(emptyAthlete);
   const [phase, setPhase] = useState(() => draftOfAim('off-season', today));
   const [tried, setTried] = useState(false);
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run, idOf } = useSubmit();
 
   const athlete = readAthlete(draft, timeZone);
   const aim = readPhase(phase);
@@ -37,8 +37,8 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
       return;
     }
     await run(async () => {
-      const id = newId();
-      await sendEdits([edit('athlete', id, id, fields), edit('phase', id, newId(), phaseFields)]);
+      const id = idOf();
+      await sendEdits([edit('athlete', id, id, fields), edit('phase', id, idOf(1), phaseFields)]);
       await done();
     });
   };

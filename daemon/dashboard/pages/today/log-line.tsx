@@ -1,7 +1,7 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
 import { useId, useState } from 'preact/hooks';
-import { edit, newId, removal, sendEdits } from '../../api/edits.ts';
+import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { readView } from '../../api/views.ts';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useNotice } from '../../state/notice.tsx';
@@ -22,12 +22,12 @@ export function LogLine({ day }: { day: DayView }) {
   const [chosen, setChosen] = useState<number | null>(null);
   const items = useReading(line, typedLarder);
   const { tell } = useNotice();
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run, idOf } = useSubmit();
   const meal = chosen ?? day.nextMeal;
 
   const log = async () => {
-    const entries = ready(items).map(({ food, grams, amount }) => ({
-      id: newId(),
+    const entries = ready(items).map(({ food, grams, amount }, n) => ({
+      id: idOf(n),
       fields: {
         ...{ date, meal, food: food.id, name: food.name, grams, per100: food.per100, at: Date.now() },
         ...(amount !== null && { amount }),
