@@ -218,6 +218,7 @@ describe('a running daemon', () => {
       pairedAt: 1,
       lastSeenAt: null,
       revokedAt: null,
+      rights: { athlete: null, access: 'write' as const },
     };
     await old.putDevice(device);
     await old.close();

@@ -24,6 +24,7 @@ const device: StoredDevice = {
   kind: 'extension',
   origin: 'chrome-extension://abc',
   tokenHash: 'a'.repeat(64),
+  rights: { athlete: null, access: 'write' },
   pairedAt: 5,
   lastSeenAt: null,
   revokedAt: null,
@@ -145,21 +146,28 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       await store.putDevice(device);
       expect(await store.deviceByToken(device.tokenHash)).toEqual(device);
       expect(await store.deviceByToken('b'.repeat(64))).toBeNull();
-      await store.putDevice({ ...device, lastSeenAt: 9, revokedAt: 10 });
-      expect(await store.devices()).toEqual([{ ...device, lastSeenAt: 9, revokedAt: 10 }]);
+      const later: StoredDevice = {
+        ...device,
+        lastSeenAt: 9,
+        revokedAt: 10,
+        rights: { athlete: 'ann', access: 'read' },
+      };
+      await store.putDevice(later);
+      expect(await store.devices()).toEqual([later]);
     });
 
     it('lets a code be used once, before its time is over', async () => {
       expect(await store.takeCode('h', 0)).toBe('none');
-      await store.putCode('h', 100);
-      await store.putCode('late', 50);
+      const rights = { athlete: 'ann', access: 'read' } as const;
+      await store.putCode('h', 100, rights);
+      await store.putCode('late', 50, { athlete: null, access: 'write' });
       expect(await store.takeCode('late', 50)).toBe('wrong');
-      expect(await store.takeCode('h', 99)).toBe('right');
+      expect(await store.takeCode('h', 99)).toEqual(rights);
       expect(await store.takeCode('h', 99)).toBe('none');
     });
 
     it('burns every code after five wrong tries', async () => {
-      await store.putCode('h', 100);
+      await store.putCode('h', 100, { athlete: null, access: 'write' });
       for (let i = 0; i < 5; i++) expect(await store.takeCode('guess', 1)).toBe('wrong');
       expect(await store.takeCode('h', 1)).toBe('none');
     });

@@ -57,8 +57,9 @@ describe('the SQLite store', () => {
     expect(isServed(folder)).toBe(true);
     expect(() => openSqliteStore(folder, 'owner')).toThrow(/Another Platewright serves/);
     const guest = openSqliteStore(folder, 'guest');
-    await guest.putCode('h', 10);
-    expect(await owner.takeCode('h', 1)).toBe('right');
+    const rights = { athlete: null, access: 'write' } as const;
+    await guest.putCode('h', 10, rights);
+    expect(await owner.takeCode('h', 1)).toEqual(rights);
     await guest.close();
     await owner.close();
     expect(isServed(folder)).toBe(false);

@@ -1,4 +1,4 @@
-import type { PairingCode } from '@platewright/core/protocol/devices.ts';
+import type { PairingCode, Rights } from '@platewright/core/protocol/devices.ts';
 import type { Store } from '../store/store.ts';
 import { newCode, readCode, sha256 } from './secrets.ts';
 
@@ -6,9 +6,13 @@ import { newCode, readCode, sha256 } from './secrets.ts';
 const CODE_LIFE_MS = 10 * 60_000;
 
 /** A fresh pairing code, good once and for ten minutes. */
-export async function issueCode(store: Store, nowMs: number): Promise<PairingCode> {
+export async function issueCode(
+  store: Store,
+  nowMs: number,
+  rights: Rights = { athlete: null, access: 'write' },
+): Promise<PairingCode> {
   const code = newCode();
   const expiresAt = nowMs + CODE_LIFE_MS;
-  await store.putCode(sha256(readCode(code)), expiresAt);
+  await store.putCode(sha256(readCode(code)), expiresAt, rights);
   return { code, expiresAt };
 }

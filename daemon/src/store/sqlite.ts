@@ -75,7 +75,7 @@ function storeOf(folder: string, db: DatabaseSync, lock: { release(): void }): S
     devices: () => run(() => devices.all()),
     deviceByToken: (tokenHash) => run(() => devices.byToken(tokenHash)),
     putDevice: (device) => run(() => devices.put(device)),
-    putCode: (hash, expiresAt) => run(() => devices.putCode(hash, expiresAt)),
+    putCode: (hash, expiresAt, rights) => run(() => devices.putCode(hash, expiresAt, rights)),
     takeCode: (hash, now) => run(() => devices.takeCode(hash, now)),
     setting: (name) =>
       run(() => {

@@ -1,6 +1,7 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import type { Clock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
+import type { Rights } from '@platewright/core/protocol/devices.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
 
 /** A device as the store keeps it; the token only as its SHA-256. Instants in ms since 1970. */
@@ -11,6 +12,7 @@ export interface StoredDevice {
   /** Origin that paired, which its writes must come from; null for a dashboard, whose origin is the daemon's own. */
   origin: string | null;
   tokenHash: string;
+  rights: Rights;
   pairedAt: number;
   lastSeenAt: number | null;
   revokedAt: number | null;
@@ -27,8 +29,8 @@ export interface RecordQuery {
   limit?: number;
 }
 
-/** What became of a try with a pairing code; `none` when no code waits. */
-export type CodeOutcome = 'right' | 'wrong' | 'none';
+/** What became of a try with a pairing code: the rights it gives when it was right; `none` when no code waits. */
+export type CodeOutcome = Rights | 'wrong' | 'none';
 
 /** The clock a change is stored under; it differs from its own when that is too far ahead. */
 export type Stamp = (clock: Clock, device: string) => Clock;
@@ -49,8 +51,8 @@ export interface Store {
   devices(): Promise<StoredDevice[]>;
   deviceByToken(tokenHash: string): Promise<StoredDevice | null>;
   putDevice(device: StoredDevice): Promise<void>;
-  /** A pairing code, kept only as its SHA-256. */
-  putCode(hash: string, expiresAt: number): Promise<void>;
+  /** A pairing code, kept only as its SHA-256, and the rights of the device it will make. */
+  putCode(hash: string, expiresAt: number, rights: Rights): Promise<void>;
   /** Uses a code up. A wrong one counts as a try on every code that waits, and five tries burn a code. */
   takeCode(hash: string, now: number): Promise<CodeOutcome>;
   setting(name: string): Promise<string | null>;

@@ -1,4 +1,8 @@
-import { pairRequestSchema, type pairResponseSchema } from '@platewright/core/protocol/devices.ts';
+import {
+  pairRequestSchema,
+  type pairResponseSchema,
+  type Rights,
+} from '@platewright/core/protocol/devices.ts';
 import { Hono } from 'hono';
 import type * as z from 'zod/mini';
 import type { CodeOutcome, StoredDevice } from '../../store/store.ts';
@@ -16,13 +20,13 @@ const FAILURE_WINDOW_MS = 10 * 60_000;
 export function pairingRoutes({ store, now }: Deps) {
   let failures: number[] = [];
 
-  async function useCode(typed: string): Promise<void> {
+  async function useCode(typed: string): Promise<Rights> {
     failures = failures.filter((at) => now() - at < FAILURE_WINDOW_MS);
     const oldest = failures[0];
     if (oldest !== undefined && failures.length >= FAILURES_ALLOWED)
       throw tooMany(oldest + FAILURE_WINDOW_MS - now());
     const outcome = await store.takeCode(sha256(readCode(typed)), now());
-    if (outcome === 'right') return;
+    if (typeof outcome === 'object') return outcome;
     failures.push(now());
     throw wrongCode(outcome);
   }
@@ -31,7 +35,7 @@ export function pairingRoutes({ store, now }: Deps) {
     const { code, name, kind } = c.req.valid('json');
     const origin = c.get('extension');
     if ((kind === 'extension') !== (origin !== null)) throw wrongOrigin();
-    await useCode(code);
+    const rights = await useCode(code);
     const token = newToken();
     const device: StoredDevice = {
       id: newDeviceId(now()),
@@ -39,6 +43,7 @@ export function pairingRoutes({ store, now }: Deps) {
       kind,
       origin,
       tokenHash: sha256(token),
+      rights,
       pairedAt: now(),
       lastSeenAt: now(),
       revokedAt: null,
@@ -50,7 +55,7 @@ export function pairingRoutes({ store, now }: Deps) {
   });
 }
 
-function wrongCode(outcome: Exclude<CodeOutcome, 'right'>): ProblemError {
+function wrongCode(outcome: Exclude<CodeOutcome, Rights>): ProblemError {
   return outcome === 'wrong'
     ? new ProblemError(403, 'wrong-code', {
         detail: 'That is not the code. Look again; after five wrong tries it is no longer good.',
