@@ -117,6 +117,17 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.changesSince(5, 3)).toEqual({ changes: [], seq: 5, more: false });
     });
 
+    it('marks each place in the log once and for all', async () => {
+      await store.append([weighIn('c1', { kg: 80 })], keep);
+      const first = await store.mark(1);
+      expect(await store.mark(0)).toBe('');
+      expect(first).toMatch(/^[0-9a-f]{16,}$/);
+      expect(await store.mark(2)).toBeNull();
+      await store.append([weighIn('c2', { kg: 80 })], keep);
+      expect(await store.mark(1)).toBe(first);
+      expect(await store.mark(2)).not.toBe(first);
+    });
+
     it('finds records by athlete, kind and date, in order', async () => {
       await store.append(
         [

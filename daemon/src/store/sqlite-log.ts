@@ -23,6 +23,7 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
   const selectKnown = db.prepare('SELECT seq, body FROM changes WHERE id = ?');
   const insert = db.prepare('INSERT INTO changes (seq, id, body, hash) VALUES (?, ?, ?, ?)');
   const selectSince = db.prepare('SELECT seq, body FROM changes WHERE seq > ? ORDER BY seq LIMIT ?');
+  const selectHash = db.prepare('SELECT hash FROM changes WHERE seq = ?');
   const selectHead = db.prepare('SELECT seq, hash, clock FROM head WHERE one = 1');
   const updateHead = db.prepare('UPDATE head SET seq = ?, hash = ?, clock = ? WHERE one = 1');
 
@@ -69,6 +70,12 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
         if (at.seq > first) updateHead.run(at.seq, at.hash, at.clock);
         return outcomes;
       });
+    },
+
+    mark(seq: number): string | null {
+      if (seq === 0) return '';
+      const row = selectHash.get(seq);
+      return row === undefined ? null : Buffer.from(bytes(row, 'hash')).toString('hex');
     },
 
     since(seq: number, limit: number): { changes: Change[]; seq: number; more: boolean } {

@@ -70,6 +70,7 @@ function storeOf(folder: string, db: DatabaseSync, lock: { release(): void }): S
     changesSince: (seq, limit) => run(() => log.since(seq, limit)),
     records: (query) => run(() => records.find(query)),
     record: (athlete, id) => run(() => records.get(athlete, id)),
+    mark: (seq) => run(() => log.mark(seq)),
     lastSeq: () => run(() => log.head().seq),
     latestClock: () => run(() => log.head().clock),
     devices: () => run(() => devices.all()),

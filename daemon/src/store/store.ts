@@ -46,6 +46,11 @@ export interface Store {
   records(query: RecordQuery): Promise<StoredRecord[]>;
   record(athlete: string, id: string): Promise<StoredRecord | null>;
   lastSeq(): Promise<number>;
+  /**
+   * Checksum of the log up to and with a number, in hex: equal in two stores only when all up to there is. Empty for 0;
+   * null for a number that the log never held or no longer holds.
+   */
+  mark(seq: number): Promise<string | null>;
   /** The latest clock of all stored changes. */
   latestClock(): Promise<Clock | null>;
   devices(): Promise<StoredDevice[]>;
