@@ -14,8 +14,12 @@ export function temporaryFolder(): { path: string; remove(): void } {
   return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
 }
 
+/** Compiled modules outlast a test's folder, so that each start is as quick as a second start at home. */
+const CACHE = resolve(import.meta.dirname, '../../node_modules/.cache');
+
 function environment(folder: string): NodeJS.ProcessEnv {
-  return { ...process.env, XDG_DATA_HOME: join(folder, 'data'), XDG_CONFIG_HOME: join(folder, 'config') };
+  const [data, config] = [join(folder, 'data'), join(folder, 'config')];
+  return { ...process.env, XDG_DATA_HOME: data, XDG_CONFIG_HOME: config, XDG_CACHE_HOME: CACHE };
 }
 
 /** Runs a command to its end. */

@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { type Build, buildStale } from './build.ts';
 import { note } from './command.ts';
 import { runCommandLine } from './command-line.ts';
+import { keepCompiled } from './compiled.ts';
 
 const ROOT = resolve(import.meta.dirname, '../../..');
 const SHARED = ['shared-core', 'package-lock.json'];
@@ -22,6 +23,7 @@ const builds: readonly Build[] = [
   },
 ];
 
+keepCompiled();
 const typed = process.argv.slice(2);
 const isDemo = typed.includes('--demo');
 const failed = await buildStale(ROOT, builds);

@@ -1,4 +1,6 @@
 #!/usr/bin/env node
-import { runCommandLine } from './command-line.ts';
+import { keepCompiled } from './compiled.ts';
 
+keepCompiled();
+const { runCommandLine } = await import('./command-line.ts');
 process.exitCode = await runCommandLine(process.argv.slice(2));

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { homedir } from 'node:os';
-import { isAbsolute, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import * as z from 'zod/mini';
 import { CommandTrouble, type Given } from './command.ts';
+import { xdg } from './xdg.ts';
 
 export const DEFAULT_PORT = 8787;
 const DEMO_PORT = 8788;
@@ -61,12 +61,6 @@ function configFile(): z.infer<typeof fileSchema> {
   throw new CommandTrouble(
     `${path} is not as it should be: JSON with data and port, such as {"port": 8787}.`,
   );
-}
-
-/** A folder of the XDG Base Directory Specification, which tells to pass over one that is not absolute. */
-function xdg(variable: string, fallback: string): string {
-  const named = process.env[variable];
-  return named !== undefined && isAbsolute(named) ? named : join(homedir(), fallback);
 }
 
 function parseJson(content: string): unknown {
