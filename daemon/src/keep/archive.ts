@@ -1,10 +1,10 @@
 import { hash } from 'node:crypto';
+import { canonicalJson } from '@platewright/core/changes/canonical.ts';
 import type { Change, Json } from '@platewright/core/changes/change.ts';
 import { type Clock, clockDevice, clockSchema, formatClock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { idSchema } from '@platewright/core/records/scalars.ts';
 import * as z from 'zod/mini';
-import { canonicalJson } from '../store/canonical.ts';
 import { whyImpossible } from '../store/refuse.ts';
 import type { Stamp, Store } from '../store/store.ts';
 

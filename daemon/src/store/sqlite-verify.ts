@@ -1,6 +1,6 @@
 import type { DatabaseSync } from 'node:sqlite';
+import { canonicalJson } from '@platewright/core/changes/canonical.ts';
 import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
-import { canonicalJson } from './canonical.ts';
 import { chainHash } from './chain.ts';
 import { type ChangeLog, parseChange } from './sqlite-log.ts';
 import type { RecordTable } from './sqlite-records.ts';

@@ -1,3 +1,4 @@
+import { canonicalJson } from './canonical.ts';
 import type { Change, Json } from './change.ts';
 import type { Clock } from './clock.ts';
 
@@ -11,15 +12,11 @@ export interface StoredRecord {
 }
 
 /**
- * The record after a change: for each field the later clock wins. Commutative, associative and idempotent over any set
- * of changes. Returns `before` itself when nothing of the change wins.
+ * The record after a change: for each field the later clock wins, and of two values under one clock the greater text.
+ * Commutative, associative and idempotent over any set of changes. Returns `before` itself when nothing of it wins.
  */
 export function applyChange(before: StoredRecord | undefined, change: Change): StoredRecord {
-  const winning = Object.keys(change.fields).filter((field) => {
-    const written =
-      before !== undefined && Object.hasOwn(before.clocks, field) ? before.clocks[field] : undefined;
-    return written === undefined || change.clock > written;
-  });
+  const winning = Object.keys(change.fields).filter((field) => wins(before, change, field));
   if (before !== undefined && winning.length === 0) return before;
   const fields = { ...before?.fields };
   const clocks = { ...before?.clocks };
@@ -32,9 +29,12 @@ export function applyChange(before: StoredRecord | undefined, change: Change): S
   return { athlete: change.athlete, id: change.record, kind: change.kind, fields, clocks };
 }
 
-/** The record after its writer learned that the daemon stored a change under another clock (its own was far ahead). */
-export function restamp(record: StoredRecord, from: Clock, to: Clock): StoredRecord {
-  const clocks = { ...record.clocks };
-  for (const [field, clock] of Object.entries(clocks)) if (clock === from) clocks[field] = to;
-  return { ...record, clocks };
+/** Two edits have one clock only when a browser's profile was copied, and both copies stamp under one name. */
+function wins(before: StoredRecord | undefined, change: Change, field: string): boolean {
+  const written =
+    before !== undefined && Object.hasOwn(before.clocks, field) ? before.clocks[field] : undefined;
+  if (written === undefined || change.clock !== written) {
+    return written === undefined || change.clock > written;
+  }
+  return canonicalJson(change.fields[field] ?? null) > canonicalJson(before?.fields[field] ?? null);
 }

@@ -1,4 +1,4 @@
-import type { Json } from '@platewright/core/changes/change.ts';
+import type { Json } from './change.ts';
 
 /** JSON with sorted keys and no spaces: equal values give equal bytes. */
 export function canonicalJson(value: Json): string {
