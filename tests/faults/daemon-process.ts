@@ -40,17 +40,24 @@ export interface Daemon {
   /** Pairs an extension. */
   code: string;
   lines: readonly string[];
+  /** What it wrote to its error output until now. */
+  notes: readonly string[];
   stop(signal: NodeJS.Signals): Promise<number | null>;
 }
 
+/** Starts a daemon, and waits until it says what to do next; `under` is a program that runs it, with its arguments. */
 export async function startDaemon(
   folder: string,
   args: readonly string[] = ['start', '--port', '0'],
+  under: readonly string[] = [],
 ): Promise<Daemon> {
-  const child = spawn(process.execPath, [MAIN, ...args], {
+  const [program = process.execPath, ...before] = [...under, process.execPath];
+  const child = spawn(program, [...before, MAIN, ...args], {
     env: environment(folder),
-    stdio: ['ignore', 'pipe', 'ignore'],
+    stdio: ['ignore', 'pipe', 'pipe'],
   });
+  const notes: string[] = [];
+  child.stderr.setEncoding('utf8').on('data', (chunk: string) => notes.push(chunk));
   const lines: string[] = [];
   for await (const line of createInterface({ input: child.stdout })) {
     lines.push(line);
@@ -59,9 +66,12 @@ export async function startDaemon(
   const text = lines.join('\n');
   const url = /http:\/\/127\.0\.0\.1:\d+/.exec(text)?.[0];
   const code = /code (\w{4}-\w{4})/.exec(text)?.[1];
-  if (url === undefined || code === undefined) throw new Error(`the daemon did not start: ${text}`);
+  if (url === undefined || code === undefined) {
+    child.kill('SIGKILL');
+    throw new Error(`the daemon did not start: ${text}${notes.join('')}`);
+  }
   return {
-    ...{ child, url, code, lines },
+    ...{ child, url, code, lines, notes },
     async stop(signal) {
       if (child.exitCode !== null || child.signalCode !== null) return child.exitCode;
       child.kill(signal);
