@@ -1,0 +1,104 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { PopupPage } from './pages/popup.ts';
+import { numberIn, WeekPage } from './pages/week.ts';
+import { startWorld, type World } from './world.ts';
+
+let world: World;
+let week: WeekPage;
+let popup: PopupPage;
+/** g a day. */
+let inForce: number;
+let proposed: number;
+beforeAll(async () => {
+  world = await startWorld('demo');
+  week = new WeekPage(await world.openDashboard());
+  popup = await world.pairExtension();
+  await week.go('Week');
+  proposed = await week.proposed();
+  // Until the first sync is through, the popup shows what came first.
+  await popup.page.getByRole('link', { name: /decide$/ }).waitFor();
+  inForce = await numberIn(popup.page.getByText(/^Carbohydrate mark \d/));
+});
+afterAll(() => world?.close());
+
+/** Waits until the popup shows a mark, in its foot and on its beam. */
+async function popupShows(markG: number): Promise<void> {
+  await popup.page.getByText(`Carbohydrate mark ${markG} g`, { exact: true }).waitFor();
+  await popup.beam(`eaten of the mark of ${markG} g`).waitFor();
+}
+
+describe('the weekly call of the demo season', () => {
+  it('says on every screen that the season is invented', async () => {
+    await week.page.getByText('Invented season.').waitFor();
+    await popup.page.getByText('Invented season').waitFor();
+    const options = await world.extension.openOptions();
+    await options.getByText('which serves an invented season').waitFor();
+    await options.close();
+  });
+
+  it('stands on the Week page in two sentences with its numbers, its evidence and what would have changed it', async () => {
+    const state = String.raw`^At ${inForce} g of carbohydrate a day you would .+\. `;
+    const step = String.raw`Raise the carbohydrate mark by ${proposed - inForce} g to ${proposed} g a day\.$`;
+    await week.page
+      .getByText(new RegExp(state + step))
+      .first()
+      .waitFor();
+    await week.page.getByRole('term').filter({ hasText: 'Maintenance' }).waitFor();
+    for (const heading of ['Used', 'Left out', 'What would have changed it']) {
+      const part = week.evidence.getByRole('heading', { name: heading, exact: true });
+      await part.waitFor();
+      expect(
+        await part.locator('xpath=following-sibling::ul[1]').getByRole('listitem').count(),
+      ).toBeGreaterThan(0);
+    }
+  });
+
+  it('stands in short in the popup', async () => {
+    const link = popup.page.getByRole('link', { name: `weekly call: up to ${proposed} g, decide` });
+    await link.waitFor();
+    expect(await link.getAttribute('href')).toBe(`${world.url}/#/week`);
+  });
+
+  it('moves the forecast with the slider, up for more and down for less', async () => {
+    const atProposed = await week.afterFourWeeks();
+    await week.slider.press('End');
+    await expect.poll(() => week.afterFourWeeks()).toBeGreaterThan(atProposed);
+    const highest = Number(await week.slider.getAttribute('max'));
+    await week.forecast.and(week.page.getByLabel(`At ${highest} g carbohydrate`)).waitFor();
+    await week.slider.press('Home');
+    await expect.poll(() => week.afterFourWeeks()).toBeLessThan(atProposed);
+  });
+
+  it('moves the mark when accepted, and the popup shows the new mark by itself', async () => {
+    await popupShows(inForce);
+    await week.button(`Accept ${proposed} g`).click();
+    await week.decided(`Accepted: up to ${proposed} g`, proposed);
+    await popupShows(proposed);
+    await popup.page.getByRole('link', { name: /^next weekly call / }).waitFor();
+  });
+
+  it('goes back when the decision is undone, and asks again', async () => {
+    await week.undo();
+    await week.button(`Accept ${proposed} g`).waitFor();
+    await popupShows(inForce);
+    await popup.page.getByRole('link', { name: /decide$/ }).waitFor();
+  });
+
+  it('leaves the mark when declined, and can be taken back', async () => {
+    await week.button('Decline').click();
+    await week.decided(`Declined: up to ${proposed} g`, inForce);
+    await popup.page.getByRole('link', { name: /^next weekly call / }).waitFor();
+    await popupShows(inForce);
+    await week.button('Take it back').click();
+    await week.said('The decision is taken back.');
+    await week.button('Decline').waitFor();
+  });
+
+  it('takes another mark of the athlete’s own', async () => {
+    await week.button('Set another mark').click();
+    await week.page.getByRole('textbox', { name: 'Carbohydrate mark' }).fill('455');
+    await week.button('Set it').click();
+    await week.decided(`Set to 455 g instead of up to ${proposed} g`, 455);
+    await popupShows(455);
+  });
+});
