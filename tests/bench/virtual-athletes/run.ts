@@ -21,12 +21,11 @@ interface Job {
   to: number;
 }
 
-async function runJobs(jobs: readonly Job[]): Promise<{ job: Job; tally: Tally; ms: number }[]> {
-  const known = await controllers();
+function runJobs(jobs: readonly Job[]): { job: Job; tally: Tally; ms: number }[] {
   return jobs.map((job) => {
     const world = worlds[job.world];
     const scenario = scenarios.find((candidate) => candidate.name === job.scenario);
-    const controller = known[job.controller];
+    const controller = controllers[job.controller];
     if (!world || !scenario || !controller) throw new Error(`unknown job ${JSON.stringify(job)}`);
     const tally = nothingTallied();
     const start = performance.now();
@@ -53,9 +52,7 @@ async function main(): Promise<void> {
   const chosenScenarios = scenarios.filter(({ name }) =>
     words.every((word) => name.split(' ').includes(word)),
   );
-  const chosenControllers = Object.keys(await controllers()).filter((name) =>
-    name.includes(values.controller),
-  );
+  const chosenControllers = Object.keys(controllers).filter((name) => name.includes(values.controller));
   const threads = availableParallelism();
   for (const world of chosenWorlds) {
     const jobs = chosenScenarios.flatMap((scenario) =>
@@ -127,4 +124,4 @@ function line(controller: string, row: Row, ms: number): string {
 }
 
 if (isMainThread) await main();
-else parentPort?.postMessage(await runJobs(workerData));
+else parentPort?.postMessage(runJobs(workerData));
