@@ -1,0 +1,59 @@
+import { createServer, type IncomingMessage, request, type ServerResponse } from 'node:http';
+
+/** A line between extension and daemon that can be cut, and that can keep an answer to itself. */
+export interface HoldingLine {
+  readonly url: string;
+  cut(): void;
+  mend(): void;
+  /** Keeps the answer to the push after `pushes` others: resolves once the daemon has stored it. */
+  holdAfter(pushes: number): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** Opens a line to a daemon. */
+export async function holdingLine(daemon: string): Promise<HoldingLine> {
+  let isCut = false;
+  let hold: { left: number; held: () => void } | null = null;
+
+  const carry = (asked: IncomingMessage, answer: ServerResponse) => {
+    if (isCut) return asked.destroy();
+    const headers = { ...asked.headers, host: new URL(daemon).host };
+    const onward = request(new URL(asked.url ?? '/', daemon), { method: asked.method, headers }, (said) => {
+      const holding = asked.url === '/v1/push' && asked.method === 'POST' ? hold : null;
+      if (holding !== null && holding.left-- === 0) {
+        hold = null;
+        said.resume().once('end', holding.held);
+        return;
+      }
+      answer.writeHead(said.statusCode ?? 502, said.headers);
+      said.pipe(answer);
+    });
+    onward.on('error', () => answer.destroy());
+    answer.on('close', () => onward.destroy());
+    return asked.pipe(onward);
+  };
+
+  const server = createServer(carry);
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const address = server.address();
+  if (typeof address !== 'object' || address === null) throw new Error('the line has no port');
+  return {
+    url: `http://127.0.0.1:${address.port}`,
+    cut() {
+      isCut = true;
+      server.closeAllConnections();
+    },
+    mend() {
+      isCut = false;
+    },
+    holdAfter: (pushes) =>
+      new Promise((held) => {
+        hold = { left: pushes, held };
+      }),
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}
