@@ -3,6 +3,7 @@ import { formatClock } from '@platewright/core/changes/clock.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import { expect } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
+import { logOf } from '../support/log.ts';
 
 /** `count` weigh-ins, each a record of its own, whose ids begin with `name`. */
 export function weighIns(name: string, count: number): Change[] {
@@ -84,8 +85,7 @@ export async function checkStore(
 ): Promise<void> {
   const store = openSqliteStore(folder, 'owner');
   try {
-    const { changes } = await store.changesSince(0, 1_000_000);
-    const ids = changes.map(({ id }) => id);
+    const ids = (await logOf(store)).map(({ id }) => id);
     const [known, possible] = [new Set(ids), new Set(sent.map(({ id }) => id))];
     expect(known.size).toBe(ids.length);
     expect([...told].filter((id) => !known.has(id))).toEqual([]);

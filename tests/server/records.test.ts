@@ -1,6 +1,7 @@
 import { starterFoods } from '@platewright/core/foods/starter/index.ts';
 import { editsResponseSchema, recordsResponseSchema } from '@platewright/core/protocol/records.ts';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { logOf } from '../support/log.ts';
 import { ATHLETE, athleteFields, change, entryFields, phaseFields } from './fields.ts';
 import { problemOf, useHouse } from './house.ts';
 
@@ -95,7 +96,7 @@ describe('edits', () => {
   it('carry the device that made them', async () => {
     await stored({ kind: 'day', athlete: ATHLETE, id: 'd', fields: { date: '2026-03-02' } });
     const [{ id } = { id: '' }] = await house().store.devices();
-    expect((await house().store.changesSince(0, 1)).changes[0]?.device).toBe(id);
+    expect((await logOf(house().store))[0]?.device).toBe(id);
   });
 });
 

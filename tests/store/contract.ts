@@ -1,7 +1,7 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import { formatClock } from '@platewright/core/changes/clock.ts';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Stamp, Store, StoredDevice } from '../../daemon/src/store/store.ts';
+import type { RecordPlace, Stamp, Store, StoredDevice } from '../../daemon/src/store/store.ts';
 
 const keep: Stamp = (clock) => clock;
 
@@ -128,6 +128,69 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.mark(2)).not.toBe(first);
     });
 
+    it('gives the changes of one athlete, and where the log ends', async () => {
+      const changes = Array.from({ length: 6 }, (_, i) =>
+        weighIn(`c${i}`, { kg: 80 + i }, { athlete: i % 2 === 0 ? 'ann' : 'bob' }),
+      );
+      await store.append(changes, keep);
+      const ann = changes.filter(({ athlete }) => athlete === 'ann');
+      expect(await store.changesSince(0, 2, 'ann')).toEqual({ changes: ann.slice(0, 2), seq: 3, more: true });
+      expect(await store.changesSince(3, 2, 'ann')).toEqual({ changes: ann.slice(2), seq: 6, more: false });
+      expect(await store.changesSince(0, 9, 'cat')).toEqual({ changes: [], seq: 6, more: false });
+    });
+
+    it('gives all records page by page, of all athletes or of one', async () => {
+      const places = ['ann a', 'ann b', 'ann c', 'bob a', 'bob b'].map((place) => place.split(' '));
+      await store.append(
+        places.map(([athlete = '', id = ''], i) => weighIn(`c${i}`, { kg: 80 }, { athlete, record: id })),
+        keep,
+      );
+      const read = async (athlete?: string): Promise<string[]> => {
+        const found: string[] = [];
+        for (let after: RecordPlace | null = null; ; ) {
+          const page: Awaited<ReturnType<Store['snapshot']>> = await store.snapshot(after, 2, athlete);
+          expect(page.seq).toBe(5);
+          found.push(...page.records.map((r) => `${r.athlete} ${r.id}`));
+          after = page.records.at(-1) ?? null;
+          if (page.records.length < 2) return found;
+        }
+      };
+      expect(await read()).toEqual(['ann a', 'ann b', 'ann c', 'bob a', 'bob b']);
+      expect(await read('bob')).toEqual(['bob a', 'bob b']);
+      expect(await read('cat')).toEqual([]);
+      expect((await store.snapshot({ athlete: 'ann', id: 'z' }, 9, 'bob')).records).toHaveLength(2);
+      expect((await store.snapshot({ athlete: 'cat', id: 'a' }, 9, 'bob')).records).toEqual([]);
+    });
+
+    it('folds the beginning of its log, and still knows what was in it', async () => {
+      const changes = Array.from({ length: 6 }, (_, i) =>
+        weighIn(
+          `c${i}`,
+          { kg: 80 + i },
+          { record: i < 2 ? 'w' : `w${i}`, clock: formatClock(9 + i, 0, 'phone') },
+        ),
+      );
+      await store.append(changes, keep);
+      const [records, mark] = [await store.records({}), await store.mark(3)];
+      expect(await store.fold(4)).toBe(3);
+      expect(await store.fold(4)).toBe(0);
+      expect(await store.records({})).toEqual(records);
+      expect(await store.changesSince(2, 9)).toBe('folded');
+      expect(await store.changesSince(2, 9, 'ann')).toBe('folded');
+      expect(await store.changesSince(3, 9)).toEqual({ changes: changes.slice(3), seq: 6, more: false });
+      expect([await store.mark(2), await store.mark(3)]).toEqual([null, mark]);
+      const again = await store.append(changes, keep);
+      expect(again).toEqual(changes.map(({ id, clock }, i) => ({ id, outcome: 'known', seq: i + 1, clock })));
+      const more = weighIn('c9', { kg: 70 }, { record: 'w', clock: formatClock(99, 0, 'phone') });
+      expect(await store.append([more], keep)).toMatchObject([{ outcome: 'stored', seq: 7 }]);
+      expect((await store.record('ann', 'w'))?.fields).toEqual({ kg: 70 });
+      expect(await store.verify()).toEqual([]);
+      expect(await store.fold(99)).toBe(4);
+      expect(await store.changesSince(7, 9)).toEqual({ changes: [], seq: 7, more: false });
+      expect([await store.lastSeq(), await store.latestClock()]).toEqual([7, formatClock(99, 0, 'phone')]);
+      expect(await store.verify()).toEqual([]);
+    });
+
     it('finds records by athlete, kind and date, in order', async () => {
       await store.append(
         [
@@ -191,6 +254,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       await store.append([weighIn('c1', { kg: 80, note: 'ü ½ 🙂' })], keep);
       expect(await store.verify()).toEqual([]);
       expect(store.id).toMatch(/^\w+$/);
+      expect(store.trouble()).toBeNull();
     });
   });
 }

@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { SCHEMA_VERSION } from '../../daemon/src/store/migrations/migrations.ts';
 import { isServed, openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
 import { requireSqlite } from '../../daemon/src/store/sqlite-file.ts';
+import { findFaults } from '../../daemon/src/store/sqlite-verify.ts';
 import { storeContract, weighIn } from './contract.ts';
 
 let folder: string;
@@ -24,6 +25,12 @@ function tamper(sql: string): void {
 
 async function threeWeighIns(): Promise<void> {
   const store = openSqliteStore(folder, 'owner');
+  const rights = { athlete: 'ann', access: 'read' } as const;
+  await store.putCode('h', 10, rights);
+  await store.putDevice({
+    ...{ id: 'phone', name: 'Phone', kind: 'dashboard', origin: null, tokenHash: 'h', rights },
+    ...{ pairedAt: 1, lastSeenAt: null, revokedAt: null },
+  });
   await store.append(
     [1, 2, 3].map((n) => weighIn(`c${n}`, { kg: 80 + n })),
     (clock) => clock,
@@ -31,13 +38,8 @@ async function threeWeighIns(): Promise<void> {
   await store.close();
 }
 
-async function faults(): Promise<string[]> {
-  const store = openSqliteStore(folder, 'owner');
-  try {
-    return await store.verify();
-  } finally {
-    await store.close();
-  }
+function faults(): Promise<string[]> {
+  return findFaults(join(folder, STORE_FILE));
 }
 
 describe('the SQLite store', () => {
@@ -104,7 +106,16 @@ describe('the SQLite store', () => {
     ['a changed record', `UPDATE records SET fields = '{"kg":92}' WHERE id = 'weigh-c2'`, /weigh-c2/],
     ['an unreadable record', `UPDATE records SET fields = '{"kg' WHERE id = 'weigh-c2'`, /weigh-c2/],
     ['a missing record', `DELETE FROM records WHERE id = 'weigh-c2'`, /weigh-c2.*missing/],
-    ['an invented record', `INSERT INTO records VALUES ('ann', 'z', 'day', null, '{}', '{}')`, /record z/],
+    [
+      'an invented record',
+      `INSERT INTO records VALUES ('ann', 'z', 'day', null, '{}', '{}', x'')`,
+      /record z/,
+    ],
+    ['a changed device', `UPDATE devices SET access = 'write'`, /device phone/],
+    ['a changed setting', `UPDATE settings SET value = 'x'`, /setting store/],
+    ['a changed code', 'UPDATE codes SET expires_at = 1000', /pairing code/],
+    ['a changed head', `UPDATE head SET clock = '00000000ffff-0000-phone'`, /head of the change log/],
+    ['a changed table', 'DROP INDEX records_by_kind', /tables are not as they were made/],
   ])('names %s', async (_, sql, line) => {
     await threeWeighIns();
     tamper(sql);

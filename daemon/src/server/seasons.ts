@@ -59,6 +59,7 @@ export function createSeasons(store: Store) {
   async function follow({ seq, season }: Held): Promise<Held | null> {
     const athlete = season.athlete.id;
     const page = await store.changesSince(seq, PAGE);
+    if (page === 'folded') return await load(athlete);
     const changed = new Set(
       page.changes.filter((change) => change.athlete === athlete).map(({ record }) => record),
     );

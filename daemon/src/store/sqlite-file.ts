@@ -1,10 +1,12 @@
+import { existsSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { migrations, SCHEMA_VERSION } from './migrations/migrations.ts';
-import { transaction } from './sqlite-rows.ts';
+import { SCHEMA_VERSION } from './migrations/migrations.ts';
+import { damaged } from './rows.ts';
+import { copyDatabase } from './sqlite-copy.ts';
+import { APPLICATION_ID, hasOwnSchema, migrate } from './sqlite-schema.ts';
+import { transaction } from './sqlite-transaction.ts';
 import { StoreTrouble } from './trouble.ts';
-
-/** `PLWR`, so that another program's database is not taken for a store (SQLite file format, offset 68). */
-const APPLICATION_ID = 0x504c5752;
 
 /** Before it a commit could be lost with two connections in WAL mode (SQLite's WAL-reset fault, 3.7.0 to 3.51.2). */
 const OLDEST_SQLITE = [3, 51, 3] as const;
@@ -28,28 +30,14 @@ export function requireSqlite(version: string): void {
 }
 
 /**
- * The database at `path` of this program's schema. The owner makes or migrates it; a guest never does. A newer or
- * foreign one is left untouched.
+ * The database at `path` of this program's schema. The owner makes it, or migrates it after a backup; a guest never does.
+ * A newer or foreign one is left untouched. Throws StoreTrouble.
  */
 export function openDatabase(path: string, role: 'owner' | 'guest'): DatabaseSync {
   requireSqlite(process.versions.sqlite ?? '0');
   const db = new DatabaseSync(path, { timeout: BUSY_MS });
   try {
-    const version = schemaVersion(db);
-    const empty = Number(db.prepare('SELECT count(*) AS n FROM sqlite_schema').get()?.n) === 0;
-    const foreign = Number(db.prepare('PRAGMA application_id').get()?.application_id) !== APPLICATION_ID;
-    if (foreign && !(empty && version === 0)) {
-      throw new StoreTrouble(
-        'not-a-store',
-        `${path} is a database of another program. Name another data folder with --data.`,
-      );
-    }
-    if (version > SCHEMA_VERSION) {
-      throw new StoreTrouble(
-        'newer',
-        `${path} was written by a newer Platewright (schema ${version}; this one knows ${SCHEMA_VERSION}). Update Platewright; the store was not touched.`,
-      );
-    }
+    const version = checkedVersion(db, path);
     if (version < SCHEMA_VERSION && role === 'guest') {
       throw new StoreTrouble(
         'older',
@@ -57,7 +45,8 @@ export function openDatabase(path: string, role: 'owner' | 'guest'): DatabaseSyn
       );
     }
     db.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA trusted_schema = OFF');
-    if (version < SCHEMA_VERSION) migrate(db, version);
+    if (version < SCHEMA_VERSION) bringUp(db, path, version);
+    if (!hasOwnSchema(db)) throw damaged('its tables are not as they were made');
     return db;
   } catch (error) {
     db.close();
@@ -65,13 +54,35 @@ export function openDatabase(path: string, role: 'owner' | 'guest'): DatabaseSyn
   }
 }
 
-function schemaVersion(db: DatabaseSync): number {
-  return Number(db.prepare('PRAGMA user_version').get()?.user_version);
+/** The schema version of a store; 0 for an empty file. Throws when the file is no store, or one that is too new. */
+export function checkedVersion(db: DatabaseSync, path: string): number {
+  const version = Number(db.prepare('PRAGMA user_version').get()?.user_version);
+  const empty = Number(db.prepare('SELECT count(*) AS n FROM sqlite_schema').get()?.n) === 0;
+  const own = Number(db.prepare('PRAGMA application_id').get()?.application_id) === APPLICATION_ID;
+  if (!own && !(empty && version === 0)) {
+    throw new StoreTrouble(
+      'not-a-store',
+      `${path} is a database of another program. Name another data folder with --data.`,
+    );
+  }
+  if (version < 0 || (version === 0) !== empty) throw damaged('its schema version is not as it was written');
+  if (version > SCHEMA_VERSION) {
+    throw new StoreTrouble(
+      'newer',
+      `${path} was written by a newer Platewright (schema ${version}; this one knows ${SCHEMA_VERSION}). Update Platewright; the store was not touched.`,
+    );
+  }
+  return version;
 }
 
-function migrate(db: DatabaseSync, from: number): void {
-  transaction(db, () => {
-    for (const { version, sql } of migrations) if (version > from) db.exec(sql);
-    db.exec(`PRAGMA application_id = ${APPLICATION_ID}; PRAGMA user_version = ${SCHEMA_VERSION}`);
-  });
+/** Migrates whole or not at all, a store with content only after it was copied beside itself. */
+function bringUp(db: DatabaseSync, path: string, version: number): void {
+  if (version > 0) copyBefore(db, path);
+  transaction(db, () => migrate(db, version));
+}
+
+/** A copy that an earlier try has made is as good: nothing was written since. */
+function copyBefore(db: DatabaseSync, path: string): void {
+  const copy = join(dirname(path), 'backups', `before-schema-${SCHEMA_VERSION}.sqlite`);
+  if (!existsSync(copy)) copyDatabase(db, copy);
 }

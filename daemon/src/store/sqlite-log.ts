@@ -1,62 +1,43 @@
 import type { DatabaseSync } from 'node:sqlite';
 import type { Change } from '@platewright/core/changes/change.ts';
-import { type Clock, laterClock } from '@platewright/core/changes/clock.ts';
-import { applyChange } from '@platewright/core/changes/merge.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
-import { chainHash } from './chain.ts';
-import { whyImpossible } from './refuse.ts';
+import { appendChanges } from './append.ts';
+import { type FoldedChange, foldedValues, readChange, readFolded } from './change-row.ts';
+import { HEAD_COLUMNS, type Head, headValues, readHead } from './head-row.ts';
+import { bytes } from './rows.ts';
 import type { RecordTable } from './sqlite-records.ts';
-import { bytes, maybe, text, transaction, whole } from './sqlite-rows.ts';
-import type { Stamp } from './store.ts';
-import { StoreTrouble } from './trouble.ts';
+import { transaction } from './sqlite-transaction.ts';
+import type { ChangePage, Stamp } from './store.ts';
 
-interface Head {
-  seq: number;
-  hash: Uint8Array;
-  clock: Clock | null;
-}
-
-export type ChangeLog = ReturnType<typeof changeLog>;
+/** Rows of the log, each with the hash of the row before it. */
+export const CHANGES =
+  'SELECT c.seq, c.id, c.body, c.hash, p.hash AS before FROM changes c LEFT JOIN changes p ON p.seq = c.seq - 1';
 
 /** The change log of a SQLite store. */
 export function changeLog(db: DatabaseSync, records: RecordTable) {
-  const selectKnown = db.prepare('SELECT seq, body FROM changes WHERE id = ?');
+  const selectKnown = db.prepare(`${CHANGES} WHERE c.id = ?`);
+  const selectFolded = db.prepare('SELECT id, seq, clock, checksum FROM folded WHERE id = ?');
   const insert = db.prepare('INSERT INTO changes (seq, id, body, hash) VALUES (?, ?, ?, ?)');
-  const selectSince = db.prepare('SELECT seq, body FROM changes WHERE seq > ? ORDER BY seq LIMIT ?');
+  const selectSince = db.prepare(`${CHANGES} WHERE c.seq > ? ORDER BY c.seq LIMIT ?`);
+  const selectOf = db.prepare(
+    `${CHANGES} WHERE c.seq > ? AND c.body ->> '$.athlete' = ? ORDER BY c.seq LIMIT ?`,
+  );
   const selectHash = db.prepare('SELECT hash FROM changes WHERE seq = ?');
-  const selectHead = db.prepare('SELECT seq, hash, clock FROM head WHERE one = 1');
-  const updateHead = db.prepare('UPDATE head SET seq = ?, hash = ?, clock = ? WHERE one = 1');
+  const selectHead = db.prepare(`SELECT ${HEAD_COLUMNS} FROM head WHERE one = 1`);
+  const updateHead = db.prepare(`UPDATE head SET (${HEAD_COLUMNS}) = (?, ?, ?, ?, ?, ?, ?) WHERE one = 1`);
+  const insertFolded = db.prepare('INSERT INTO folded (id, seq, clock, checksum) VALUES (?, ?, ?, ?)');
+  const deleteFolded = db.prepare('DELETE FROM changes WHERE seq < ?');
 
-  function head(): Head {
-    const row = selectHead.get();
-    if (row === undefined) {
-      throw new StoreTrouble(
-        'damaged',
-        'The store has lost the head of its change log. Go back to a backup.',
-      );
-    }
-    return { seq: whole(row, 'seq'), hash: bytes(row, 'hash'), clock: maybe(row, 'clock', text) };
-  }
+  const head = (): Head => readHead(selectHead.get());
 
-  function known(id: string): Outcome | null {
+  function known(id: string, { foldedHash, foldedSeq }: Head): FoldedChange | null {
     const row = selectKnown.get(id);
-    if (row === undefined) return null;
-    return { id, outcome: 'known', seq: whole(row, 'seq'), clock: parseChange(text(row, 'body')).clock };
-  }
-
-  function store(sent: Change, at: Head, stamp: Stamp): Outcome {
-    const before = records.get(sent.athlete, sent.record);
-    const reason = whyImpossible(sent, before);
-    if (reason !== null) return { id: sent.id, outcome: 'rejected', reason };
-    const change = { ...sent, clock: stamp(sent.clock, sent.device) };
-    const body = JSON.stringify(change);
-    at.seq += 1;
-    at.hash = chainHash(at.hash, at.seq, body);
-    at.clock = laterClock(at.clock, change.clock);
-    insert.run(at.seq, change.id, body, at.hash);
-    const after = applyChange(before ?? undefined, change);
-    if (after !== before) records.put(after);
-    return { id: change.id, outcome: 'stored', seq: at.seq, clock: change.clock };
+    if (row !== undefined) {
+      const { seq, change } = readChange(row, foldedHash);
+      return { seq, clock: change.clock };
+    }
+    const folded = foldedSeq === 0 ? undefined : selectFolded.get(id);
+    return folded === undefined ? null : readFolded(folded);
   }
 
   return {
@@ -64,34 +45,55 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
 
     append(changes: readonly Change[], stamp: Stamp): Outcome[] {
       return transaction(db, () => {
-        const at = head();
-        const first = at.seq;
-        const outcomes = changes.map((change) => known(change.id) ?? store(change, at, stamp));
-        if (at.seq > first) updateHead.run(at.seq, at.hash, at.clock);
-        return outcomes;
+        const before = head();
+        const ports = {
+          known: (id: string) => known(id, before),
+          record: records.get,
+          insert: ({ seq, change, body, hash }: ReturnType<typeof readChange>) => {
+            insert.run(seq, change.id, body, hash);
+          },
+          put: records.put,
+        };
+        const done = appendChanges(changes, { stamp, head: before, ports });
+        if (done.head.seq > before.seq) updateHead.run(...headValues(done.head));
+        return done.outcomes;
       });
     },
 
     mark(seq: number): string | null {
       if (seq === 0) return '';
+      const { foldedSeq, foldedHash } = head();
+      if (seq === foldedSeq) return Buffer.from(foldedHash).toString('hex');
       const row = selectHash.get(seq);
       return row === undefined ? null : Buffer.from(bytes(row, 'hash')).toString('hex');
     },
 
-    since(seq: number, limit: number): { changes: Change[]; seq: number; more: boolean } {
-      const rows = selectSince.all(seq, limit + 1);
-      const page = rows.slice(0, limit);
-      const last = page.at(-1);
-      return {
-        changes: page.map((row) => parseChange(text(row, 'body'))),
-        seq: last === undefined ? seq : whole(last, 'seq'),
-        more: rows.length > limit,
-      };
+    since(seq: number, limit: number, athlete: string | undefined): ChangePage | 'folded' {
+      const { foldedSeq, foldedHash, seq: end } = head();
+      if (seq < foldedSeq) return 'folded';
+      const rows =
+        athlete === undefined ? selectSince.all(seq, limit + 1) : selectOf.all(seq, athlete, limit + 1);
+      const page = rows.slice(0, limit).map((row) => readChange(row, foldedHash));
+      const more = rows.length > limit;
+      const last = more ? page.at(-1)?.seq : end;
+      return { changes: page.map(({ change }) => change), seq: Math.max(seq, last ?? seq), more };
+    },
+
+    fold(before: number): number {
+      return transaction(db, () => {
+        const at = head();
+        const last = Math.min(before - 1, at.seq);
+        if (last <= at.foldedSeq) return 0;
+        let foldedHash = at.foldedHash;
+        for (const row of selectSince.iterate(at.foldedSeq, last - at.foldedSeq)) {
+          const { seq, change, hash } = readChange(row, at.foldedHash);
+          insertFolded.run(...foldedValues(change.id, { seq, clock: change.clock }));
+          foldedHash = hash;
+        }
+        deleteFolded.run(last + 1);
+        updateHead.run(...headValues({ ...at, foldedSeq: last, foldedHash }));
+        return last - at.foldedSeq;
+      });
     },
   };
-}
-
-/** A change as it was written by this module; its checksum, not its shape, says whether it is sound. */
-export function parseChange(body: string): Change {
-  return JSON.parse(body);
 }

@@ -16,6 +16,8 @@ const IN_WORDS: Record<number, (folder: string) => StoreTrouble> = {
 /** The error as StoreTrouble when a person can mend it, else as it came. */
 export function explain(error: unknown, folder: string): unknown {
   if (!(error instanceof Error) || error instanceof StoreTrouble) return error;
+  // A text of the change log that can't be read; SQLite gives it no code of its own.
+  if (error.message === 'malformed JSON') return damaged(folder);
   if ('errcode' in error) return IN_WORDS[Number(error.errcode) & 0xff]?.(folder) ?? error;
   if (!('code' in error)) return error;
   if (error.code === 'ENOSPC') return full(folder);
@@ -32,7 +34,7 @@ function unwritable(folder: string): StoreTrouble {
 function damaged(folder: string): StoreTrouble {
   return new StoreTrouble(
     'damaged',
-    `The store in ${folder} is damaged. Stop the daemon, run platewright doctor, and go back to a backup.`,
+    `The store in ${folder} is damaged. Run platewright verify, which says what to go back to.`,
   );
 }
 

@@ -1,86 +1,177 @@
-import type { DatabaseSync } from 'node:sqlite';
-import { canonicalJson } from '@platewright/core/changes/canonical.ts';
-import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
-import { chainHash } from './chain.ts';
-import { type ChangeLog, parseChange } from './sqlite-log.ts';
-import type { RecordTable } from './sqlite-records.ts';
-import { bytes, type Row, text, whole } from './sqlite-rows.ts';
+import { DatabaseSync } from 'node:sqlite';
+import { setImmediate as breathe } from 'node:timers/promises';
+import { readChange, readFolded } from './change-row.ts';
+import { addUp, sameBytes } from './checksum.ts';
+import { CODE_COLUMNS, readCode } from './code-row.ts';
+import { DEVICE_COLUMNS, readDevice } from './device-row.ts';
+import { createFold, type Fold } from './fold-check.ts';
+import { HEAD_COLUMNS, type Head, readHead } from './head-row.ts';
+import { RECORD_COLUMNS, readRecordRow } from './record-row.ts';
+import { damaged, type Row, text } from './rows.ts';
+import { readSetting, SETTING_COLUMNS } from './setting-row.ts';
+import { checkedVersion } from './sqlite-file.ts';
+import { CHANGES } from './sqlite-log.ts';
+import { hasOwnSchema } from './sqlite-schema.ts';
+import { StoreTrouble } from './trouble.ts';
 
-/** Faults of a SQLite store, a line each: of the file, of the chain of checksums, of records that differ from their changes. */
-export function findFaults(db: DatabaseSync, log: ChangeLog, records: RecordTable): string[] {
-  const faults = db
-    .prepare('PRAGMA integrity_check(20)')
-    .all()
-    .map((row) => text(row, 'integrity_check'))
-    .filter((line) => line !== 'ok')
-    .map((line) => `file: ${line}`);
-  const folded = new Map<string, StoredRecord>();
-  return [...faults, ...logFaults(db, log, folded), ...recordFaults(db, records, folded)];
-}
+/** Rows read before other work of the process gets its turn. */
+const ROWS_AT_A_TIME = 500;
 
-/** Walks the chain, and folds the changes it passes into `folded`. */
-function logFaults(db: DatabaseSync, log: ChangeLog, folded: Map<string, StoredRecord>): string[] {
-  const faults: string[] = [];
-  const head = log.head();
-  let before: Uint8Array = new Uint8Array(32);
-  let seq = 0;
-  for (const row of db.prepare('SELECT seq, id, body, hash FROM changes ORDER BY seq').iterate()) {
-    seq += 1;
-    const fault = rowFault(row, seq, before);
-    before = bytes(row, 'hash');
-    seq = whole(row, 'seq');
-    if (fault === null) fold(folded, text(row, 'body'));
-    else faults.push(fault);
-  }
-  if (seq !== head.seq || !sameBytes(before, head.hash)) {
-    faults.push(`changes: the log ends at ${seq}, and ${head.seq} were written`);
-  }
-  return faults;
-}
-
-function rowFault(row: Row, seq: number, before: Uint8Array): string | null {
-  const found = whole(row, 'seq');
-  if (found !== seq) return `changes: ${seq} to ${found - 1} are missing`;
-  const body = text(row, 'body');
-  if (!sameBytes(bytes(row, 'hash'), chainHash(before, seq, body))) {
-    return `change ${seq} (${text(row, 'id')}): its checksum does not match`;
-  }
-  return parseChange(body).id === text(row, 'id') ? null : `change ${seq}: its id was altered`;
-}
-
-function fold(folded: Map<string, StoredRecord>, body: string): void {
-  const change = parseChange(body);
-  const key = `${change.athlete} ${change.record}`;
-  folded.set(key, applyChange(folded.get(key), change));
-}
-
-function recordFaults(db: DatabaseSync, records: RecordTable, folded: Map<string, StoredRecord>): string[] {
-  const faults: string[] = [];
-  for (const row of db.prepare('SELECT athlete, id FROM records ORDER BY athlete, id').all()) {
-    const [athlete, id] = [text(row, 'athlete'), text(row, 'id')];
-    const key = `${athlete} ${id}`;
-    const expected = folded.get(key);
-    folded.delete(key);
-    if (
-      expected === undefined ||
-      canonicalText(() => records.get(athlete, id)) !== canonicalText(() => expected)
-    ) {
-      faults.push(`record ${id}: it differs from its changes`);
-    }
-  }
-  for (const { id } of folded.values()) faults.push(`record ${id}: it is missing`);
-  return faults;
-}
-
-/** Null for a record whose row can't be read at all. */
-function canonicalText(read: () => StoredRecord | null): string | null {
+/**
+ * Faults of a SQLite store, a line each: of the file, of rows that are not as they were written, of records that differ
+ * from their changes. Reads one state of the store over a connection of its own, so that writing may go on. Throws
+ * StoreTrouble when the file is no store of this schema.
+ */
+export async function findFaults(path: string): Promise<string[]> {
+  const db = new DatabaseSync(path, { readOnly: true });
   try {
-    return canonicalJson({ ...read() });
-  } catch {
+    checkedVersion(db, path);
+    db.exec('BEGIN');
+    return [...fileFaults(db, 'integrity_check'), ...(await rowFaults(db))];
+  } finally {
+    db.close();
+  }
+}
+
+/** What a start looks for, because it must not take long: faults of the file, of small tables and of the log's end. */
+export function startFaults(db: DatabaseSync): string[] {
+  const faults = fileFaults(db, 'quick_check');
+  const head = attempt(faults, () => readHead(headRow(db)));
+  for (const [sql, read] of SMALL_TABLES) {
+    attempt(faults, () => {
+      for (const row of db.prepare(sql).iterate()) read(row);
+    });
+  }
+  if (head !== null && head.seq > head.foldedSeq) {
+    const last = db.prepare(`${CHANGES} WHERE c.seq = (SELECT max(seq) FROM changes)`);
+    attempt(faults, () => endsAt(last.get(), head));
+  }
+  return faults;
+}
+
+function endsAt(row: Row | undefined, head: Head): void {
+  const end = row === undefined ? null : readChange(row, head.foldedHash);
+  if (end?.seq !== head.seq || !sameBytes(end.hash, head.hash)) {
+    throw damaged(`the change log does not end at ${head.seq}, where it was written to`);
+  }
+}
+
+function fileFaults(db: DatabaseSync, check: 'quick_check' | 'integrity_check'): string[] {
+  const faults = collect(() =>
+    db
+      .prepare(`PRAGMA ${check}(20)`)
+      .all()
+      .map((row) => text(row, check))
+      .filter((line) => line !== 'ok')
+      .map((line) => `file: ${line}`),
+  );
+  if (!hasOwnSchema(db)) faults.push('file: its tables are not as they were made');
+  return faults;
+}
+
+async function rowFaults(db: DatabaseSync): Promise<string[]> {
+  const faults: string[] = [];
+  const head = attempt(faults, () => readHead(headRow(db)));
+  for (const [sql, read] of SMALL_TABLES) await eachRow(db, sql, faults, read);
+  if (head === null) return faults;
+  const fold = createFold(head.foldedSeq > 0);
+  faults.push(...(await foldedFaults(db, head)));
+  faults.push(...(await logFaults(db, head, fold)));
+  faults.push(...(await recordFaults(db, head, fold)));
+  return faults;
+}
+
+const SMALL_TABLES = [
+  [`SELECT ${DEVICE_COLUMNS} FROM devices`, readDevice],
+  [`SELECT ${CODE_COLUMNS} FROM codes`, readCode],
+  [`SELECT ${SETTING_COLUMNS} FROM settings`, readSetting],
+] as const;
+
+function headRow(db: DatabaseSync): Row | undefined {
+  return db.prepare(`SELECT ${HEAD_COLUMNS} FROM head WHERE one = 1`).get();
+}
+
+async function foldedFaults(db: DatabaseSync, { foldedSeq }: Head): Promise<string[]> {
+  const faults: string[] = [];
+  let count = 0;
+  await eachRow(db, 'SELECT id, seq, clock, checksum FROM folded', faults, (row) => {
+    count += 1;
+    readFolded(row);
+  });
+  if (count !== foldedSeq) faults.push(`folded changes: ${count} are there, and ${foldedSeq} were folded`);
+  return faults;
+}
+
+/** Walks the chain, and gives the sound changes to `fold`. */
+async function logFaults(db: DatabaseSync, head: Head, fold: Fold): Promise<string[]> {
+  const faults: string[] = [];
+  let { foldedSeq: seq, foldedHash: hash } = head;
+  await eachRow(db, `${CHANGES} ORDER BY c.seq`, faults, (row) => {
+    const found = Number(row.seq);
+    if (found !== seq + 1) faults.push(`changes: ${seq + 1} to ${found - 1} are missing`);
+    seq = found;
+    const { change, hash: own } = readChange(row, head.foldedHash);
+    hash = own;
+    fold.add(change);
+  });
+  const ends = seq === head.seq && (sameBytes(hash, head.hash) || faults.length > 0);
+  if (!ends) faults.push(`changes: the log ends at ${seq}, and ${head.seq} were written`);
+  return faults;
+}
+
+async function recordFaults(db: DatabaseSync, head: Head, fold: Fold): Promise<string[]> {
+  const faults: string[] = [];
+  let sum = addUp();
+  await eachRow(db, `SELECT ${RECORD_COLUMNS} FROM records`, faults, (row) => {
+    const { record, checksum } = readRecordRow(row);
+    sum = addUp(sum, checksum);
+    const fault = fold.compare(record);
+    if (fault !== null) faults.push(fault);
+  });
+  faults.push(...fold.missing());
+  if (faults.length === 0 && !sameBytes(sum, head.recordsSum)) {
+    faults.push('records: one is missing, or was set back');
+  }
+  return faults;
+}
+
+/** Reads all rows, some at a time; what `read` throws is a fault, and so is a table that can't be read to its end. */
+async function eachRow(
+  db: DatabaseSync,
+  sql: string,
+  faults: string[],
+  read: (row: Row) => unknown,
+): Promise<void> {
+  let count = 0;
+  try {
+    for (const row of db.prepare(sql).iterate()) {
+      attempt(faults, () => read(row));
+      count += 1;
+      if (count % ROWS_AT_A_TIME === 0) await breathe();
+    }
+  } catch (error) {
+    faults.push(`file: ${reason(error)}`);
+  }
+}
+
+function attempt<T>(faults: string[], work: () => T): T | null {
+  try {
+    return work();
+  } catch (error) {
+    faults.push(reason(error));
     return null;
   }
 }
 
-function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
-  return Buffer.compare(a, b) === 0;
+function collect(work: () => string[]): string[] {
+  try {
+    return work();
+  } catch (error) {
+    return [`file: ${reason(error)}`];
+  }
+}
+
+function reason(error: unknown): string {
+  if (error instanceof StoreTrouble) return error.what;
+  return error instanceof Error ? error.message : String(error);
 }

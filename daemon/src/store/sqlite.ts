@@ -1,16 +1,16 @@
-import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
-import { copyDatabase } from './sqlite-copy.ts';
+import { damaged } from './rows.ts';
+import { copySound } from './sqlite-copy.ts';
 import { deviceTable } from './sqlite-devices.ts';
 import { openDatabase } from './sqlite-file.ts';
 import { takeLock } from './sqlite-lock.ts';
 import { changeLog } from './sqlite-log.ts';
 import { recordTable } from './sqlite-records.ts';
-import { text } from './sqlite-rows.ts';
+import { settingTable } from './sqlite-settings.ts';
 import { explain } from './sqlite-trouble.ts';
-import { findFaults } from './sqlite-verify.ts';
+import { findFaults, startFaults } from './sqlite-verify.ts';
 import type { Store } from './store.ts';
 import { StoreTrouble } from './trouble.ts';
 
@@ -35,7 +35,7 @@ export function openSqliteStore(folder: string, role: 'owner' | 'guest'): Store 
       );
     }
     try {
-      return storeOf(folder, openDatabase(file, role), lock);
+      return storeOf(folder, openDatabase(file, role), role, lock);
     } catch (error) {
       lock.release();
       throw error;
@@ -53,57 +53,69 @@ export function isServed(folder: string): boolean {
   });
 }
 
-function storeOf(folder: string, db: DatabaseSync, lock: { release(): void }): Store {
+function storeOf(
+  folder: string,
+  db: DatabaseSync,
+  role: 'owner' | 'guest',
+  lock: { release(): void },
+): Store {
   const records = recordTable(db);
   const log = changeLog(db, records);
   const devices = deviceTable(db);
-  const selectSetting = db.prepare('SELECT value FROM settings WHERE name = ?');
-  const upsertSetting = db.prepare(
-    'INSERT INTO settings VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value',
-  );
-  // A method may run only after the one before it: a promise here means a result, never a wait.
-  const run = async <T>(work: () => T): Promise<T> => explained(folder, work);
+  const settings = settingTable(db);
+  const file = join(folder, STORE_FILE);
+  let trouble: StoreTrouble | null = null;
 
+  function keepFromWriting(found: StoreTrouble): void {
+    trouble ??= found;
+    db.exec('PRAGMA query_only = ON');
+  }
+
+  // A method may run only after the one before it: a promise here means a result, never a wait.
+  async function read<T>(work: () => T | Promise<T>): Promise<T> {
+    try {
+      return await work();
+    } catch (error) {
+      const known = explain(error, folder);
+      if (known instanceof StoreTrouble && known.code === 'damaged') keepFromWriting(known);
+      throw known;
+    }
+  }
+  async function write<T>(work: () => T | Promise<T>): Promise<T> {
+    if (trouble !== null) throw trouble;
+    return await read(work);
+  }
+
+  const [fault] = role === 'owner' ? startFaults(db) : [];
+  if (fault !== undefined) keepFromWriting(damaged(fault));
   return {
-    id: storeId(db),
-    append: (changes, stamp) => run(() => log.append(changes, stamp)),
-    changesSince: (seq, limit) => run(() => log.since(seq, limit)),
-    records: (query) => run(() => records.find(query)),
-    record: (athlete, id) => run(() => records.get(athlete, id)),
-    mark: (seq) => run(() => log.mark(seq)),
-    lastSeq: () => run(() => log.head().seq),
-    latestClock: () => run(() => log.head().clock),
-    devices: () => run(() => devices.all()),
-    deviceByToken: (tokenHash) => run(() => devices.byToken(tokenHash)),
-    putDevice: (device) => run(() => devices.put(device)),
-    putCode: (hash, expiresAt, rights) => run(() => devices.putCode(hash, expiresAt, rights)),
-    takeCode: (hash, now) => run(() => devices.takeCode(hash, now)),
-    setting: (name) =>
-      run(() => {
-        const row = selectSetting.get(name);
-        return row === undefined ? null : text(row, 'value');
-      }),
-    putSetting: (name, value) =>
-      run(() => {
-        upsertSetting.run(name, value);
-      }),
-    backup: (path) => run(() => copyDatabase(db, path)),
-    verify: () => run(() => findFaults(db, log, records)),
+    id: settings.id(),
+    trouble: () => trouble,
+    append: (changes, stamp) => write(() => log.append(changes, stamp)),
+    changesSince: (seq, limit, athlete) => read(() => log.since(seq, limit, athlete)),
+    snapshot: (after, limit, athlete) =>
+      read(() => ({ seq: log.head().seq, records: records.page(after, limit, athlete) })),
+    fold: (seq) => write(() => log.fold(seq)),
+    records: (query) => read(() => records.find(query)),
+    record: (athlete, id) => read(() => records.get(athlete, id)?.record ?? null),
+    mark: (seq) => read(() => log.mark(seq)),
+    lastSeq: () => read(() => log.head().seq),
+    latestClock: () => read(() => log.head().clock),
+    devices: () => read(() => devices.all()),
+    deviceByToken: (tokenHash) => read(() => devices.byToken(tokenHash)),
+    putDevice: (device) => write(() => devices.put(device)),
+    putCode: (hash, expiresAt, rights) => write(() => devices.putCode(hash, expiresAt, rights)),
+    takeCode: (hash, now) => write(() => devices.takeCode(hash, now)),
+    setting: (name) => read(() => settings.get(name)),
+    putSetting: (name, value) => write(() => settings.put(name, value)),
+    backup: (path) => write(() => copySound(db, path, findFaults)),
+    verify: () => read(() => findFaults(file)),
     close: () =>
-      run(() => {
+      read(() => {
         db.close();
         lock.release();
       }),
   };
-}
-
-function storeId(db: DatabaseSync): string {
-  const select = db.prepare("SELECT value FROM settings WHERE name = 'store'");
-  const row = select.get();
-  if (row !== undefined) return text(row, 'value');
-  const id = randomBytes(8).toString('hex');
-  db.prepare("INSERT INTO settings VALUES ('store', ?)").run(id);
-  return id;
 }
 
 function explained<T>(folder: string, work: () => T): T {

@@ -3,6 +3,7 @@ import type { Clock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
+import type { StoreTrouble } from './trouble.ts';
 
 /** A device as the store keeps it; the token only as its SHA-256. Instants in ms since 1970. */
 export interface StoredDevice {
@@ -35,13 +36,43 @@ export type CodeOutcome = Rights | 'wrong' | 'none';
 /** The clock a change is stored under; it differs from its own when that is too far ahead. */
 export type Stamp = (clock: Clock, device: string) => Clock;
 
+/** A part of the change log, oldest first. `seq` is where the next part begins. */
+export interface ChangePage {
+  changes: Change[];
+  seq: number;
+  more: boolean;
+}
+
+/** A record's identity, and so its place in the order of records. */
+export interface RecordPlace {
+  athlete: string;
+  id: string;
+}
+
 /** Where records are kept. Every promise that resolves means: on disk. */
 export interface Store {
   /** Names this store; a restore gives a new name, so devices notice. */
   readonly id: string;
+  /** Why it takes no changes: it is damaged; null as long as it does. Reading what is sound goes on. */
+  trouble(): StoreTrouble | null;
   /** Appends in one transaction. A change whose id is known is left alone. */
   append(changes: readonly Change[], stamp: Stamp): Promise<Outcome[]>;
-  changesSince(seq: number, limit: number): Promise<{ changes: Change[]; seq: number; more: boolean }>;
+  /**
+   * Changes after `seq`, of one athlete when it is named. `folded` when some of them are no longer in the log: begin
+   * from a snapshot.
+   */
+  changesSince(seq: number, limit: number, athlete?: string): Promise<ChangePage | 'folded'>;
+  /**
+   * Records after a place, by athlete, then id; removed ones too. All changes up to `seq` are in them: who has read all
+   * pages goes on with the changes after the `seq` of the first.
+   */
+  snapshot(
+    after: RecordPlace | null,
+    limit: number,
+    athlete?: string,
+  ): Promise<{ records: StoredRecord[]; seq: number }>;
+  /** Takes the changes before `seq` out of the log. Their ids stay known. Returns how many it took out. */
+  fold(seq: number): Promise<number>;
   /** By athlete, then id; removed ones too. */
   records(query: RecordQuery): Promise<StoredRecord[]>;
   record(athlete: string, id: string): Promise<StoredRecord | null>;

@@ -1,0 +1,50 @@
+import { hash } from 'node:crypto';
+import type { Change } from '@platewright/core/changes/change.ts';
+import type { Clock } from '@platewright/core/changes/clock.ts';
+import { checksum, sameBytes } from './checksum.ts';
+import { bytes, damaged, maybe, type Row, text, whole } from './rows.ts';
+
+/** A row of the change log; `hash` covers it and the hash of the row before. */
+export interface ChangeRow {
+  seq: number;
+  change: Change;
+  body: string;
+  hash: Uint8Array;
+}
+
+/** Hash of a row of the change log, SHA-256 over a line each of the hash before it in hex, its number and its text. */
+export function chainHash(before: Uint8Array, seq: number, body: string): Uint8Array {
+  return hash('sha256', `${Buffer.from(before).toString('hex')}\n${seq}\n${body}`, 'buffer');
+}
+
+/**
+ * Reads a row with the columns seq, id, body, hash and `before`, the hash of the row before; null there means the last
+ * folded one, `foldedHash`. Throws StoreTrouble that names the change when it is not as it was written.
+ */
+export function readChange(row: Row, foldedHash: Uint8Array): ChangeRow {
+  const [seq, id, body, found] = [whole(row, 'seq'), text(row, 'id'), text(row, 'body'), bytes(row, 'hash')];
+  const before = maybe(row, 'before', bytes) ?? foldedHash;
+  if (!sameBytes(found, chainHash(before, seq, body))) {
+    throw damaged(`change ${seq} (${id}): its checksum does not match`);
+  }
+  const change: Change = JSON.parse(body);
+  if (change.id !== id) throw damaged(`change ${seq}: its id was altered`);
+  return { seq, change, body, hash: found };
+}
+
+/** A change whose row is gone: its id, number and clock still answer a device that sends it again. */
+export interface FoldedChange {
+  seq: number;
+  clock: Clock;
+}
+
+/** Values of the columns id, seq, clock, checksum. */
+export function foldedValues(id: string, { seq, clock }: FoldedChange) {
+  return [id, seq, clock, checksum(id, seq, clock)] as const;
+}
+
+export function readFolded(row: Row): FoldedChange {
+  const [id, seq, clock] = [text(row, 'id'), whole(row, 'seq'), text(row, 'clock')];
+  if (sameBytes(bytes(row, 'checksum'), checksum(id, seq, clock))) return { seq, clock };
+  throw damaged(`folded change ${seq} (${id}): its checksum does not match`);
+}

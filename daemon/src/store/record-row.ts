@@ -1,0 +1,33 @@
+import type { StoredRecord } from '@platewright/core/changes/merge.ts';
+import { checksum, sameBytes } from './checksum.ts';
+import { packClocks, unpackClocks } from './clocks-column.ts';
+import { bytes, damaged, maybe, type Row, text } from './rows.ts';
+
+/** Columns of a record, in the order in which they are summed and written. */
+export const RECORD_COLUMNS = 'athlete, id, kind, date, fields, clocks, checksum';
+
+/** A record with the checksum of its row. */
+export interface KeptRecord {
+  record: StoredRecord;
+  checksum: Uint8Array;
+}
+
+/** Values in the order of RECORD_COLUMNS; the last one is the checksum of the others. */
+export function recordValues(record: StoredRecord) {
+  const { athlete, id, kind, fields, clocks } = record;
+  const date = typeof fields.date === 'string' ? fields.date : null;
+  const values = [athlete, id, kind, date, JSON.stringify(fields), packClocks(clocks)] as const;
+  return [...values, checksum(...values)] as const;
+}
+
+/** Throws StoreTrouble that names the record when the row is not as it was written. */
+export function readRecordRow(row: Row): KeptRecord {
+  const [athlete, id, kind] = [text(row, 'athlete'), text(row, 'id'), text(row, 'kind')];
+  const [date, fieldsText, clocksText] = [maybe(row, 'date', text), text(row, 'fields'), text(row, 'clocks')];
+  const sum = bytes(row, 'checksum');
+  if (!sameBytes(sum, checksum(athlete, id, kind, date, fieldsText, clocksText))) {
+    throw damaged(`record ${id} of athlete ${athlete}: its checksum does not match`);
+  }
+  const fields: StoredRecord['fields'] = JSON.parse(fieldsText);
+  return { record: { athlete, id, kind, fields, clocks: unpackClocks(clocksText, fields) }, checksum: sum };
+}

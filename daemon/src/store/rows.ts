@@ -1,0 +1,35 @@
+import { StoreTrouble } from './trouble.ts';
+
+/** A row as a database driver gives it. */
+export type Row = Readonly<Record<string, unknown>>;
+
+export function text(row: Row, column: string): string {
+  const value = row[column];
+  if (typeof value !== 'string') throw damaged(`the column ${column} can not be read`);
+  return value;
+}
+
+export function whole(row: Row, column: string): number {
+  const value = row[column];
+  if (typeof value !== 'number') throw damaged(`the column ${column} can not be read`);
+  return value;
+}
+
+export function bytes(row: Row, column: string): Uint8Array {
+  const value = row[column];
+  if (!(value instanceof Uint8Array)) throw damaged(`the column ${column} can not be read`);
+  return value;
+}
+
+export function maybe<T>(row: Row, column: string, read: (row: Row, column: string) => T): T | null {
+  return row[column] === null ? null : read(row, column);
+}
+
+/** What is thrown when something in the store is not as it was written. */
+export function damaged(what: string): StoreTrouble {
+  return new StoreTrouble(
+    'damaged',
+    `The store is damaged: ${what}. It takes no changes until it is put right. Run platewright verify, which says what to go back to.`,
+    what,
+  );
+}

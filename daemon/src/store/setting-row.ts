@@ -1,0 +1,17 @@
+import { checksum, sameBytes } from './checksum.ts';
+import { bytes, damaged, type Row, text } from './rows.ts';
+
+/** Columns of a setting, in the order in which they are summed and written. */
+export const SETTING_COLUMNS = 'name, value, checksum';
+
+/** Values in the order of SETTING_COLUMNS. */
+export function settingValues(name: string, value: string) {
+  return [name, value, checksum(name, value)] as const;
+}
+
+/** The value of a setting; throws StoreTrouble when the row is not as it was written. */
+export function readSetting(row: Row): string {
+  const [name, value] = [text(row, 'name'), text(row, 'value')];
+  if (sameBytes(bytes(row, 'checksum'), checksum(name, value))) return value;
+  throw damaged(`setting ${name}: its checksum does not match`);
+}
