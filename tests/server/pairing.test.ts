@@ -69,7 +69,7 @@ describe('pairing', () => {
 
   it('issues codes to who is paired', async () => {
     const headers = await house().dashboard();
-    const answer = await house().call('/v1/devices/pairing', { method: 'POST', headers });
+    const answer = await house().call('/v1/devices/pairing', { headers, body: {} });
     const { code, expiresAt } = await answer.json();
     expect(code).toMatch(/^[0-9A-HJKMNP-TV-Z]{4}-[0-9A-HJKMNP-TV-Z]{4}$/);
     expect(expiresAt - house().now).toBe(10 * 60_000);

@@ -2,6 +2,7 @@ import { changeSchema } from '@platewright/core/changes/change.ts';
 import {
   devicesResponseSchema,
   pairingCodeSchema,
+  pairingRequestSchema,
   pairRequestSchema,
   pairResponseSchema,
   sessionSchema,
@@ -32,6 +33,7 @@ export const components = {
   PairRequest: pairRequestSchema,
   PairResponse: pairResponseSchema,
   PairingCode: pairingCodeSchema,
+  PairingRequest: pairingRequestSchema,
   Problem: problemSchema,
   PullResponse: pullResponseSchema,
   PushRequest: pushRequestSchema,
@@ -151,7 +153,8 @@ export const api: readonly ApiRoute[] = [
     method: 'post',
     path: '/v1/devices/pairing',
     id: 'issueCode',
-    summary: 'A fresh pairing code',
+    summary: 'A fresh pairing code, with the rights it gives',
+    body: 'PairingRequest',
     answer: 'PairingCode',
   },
   {

@@ -6,8 +6,9 @@ import type { Edit } from '@platewright/core/protocol/records.ts';
 import { isKind, kinds } from '@platewright/core/records/kinds.ts';
 import type * as z from 'zod/mini';
 import { whyImpossible } from '../store/refuse.ts';
-import type { Store } from '../store/store.ts';
+import type { Store, StoredDevice } from '../store/store.ts';
 import { invalid, pointer } from './body.ts';
+import { demandWrite } from './rights.ts';
 import { newId } from './secrets.ts';
 
 interface Fault {
@@ -19,7 +20,7 @@ interface Maker {
   store: Store;
   /** ms since 1970. */
   now: number;
-  device: string;
+  device: Pick<StoredDevice, 'id' | 'rights'>;
 }
 
 /** Edits as changes, later than all that is stored. Throws ProblemError unless every record is whole afterwards. */
@@ -30,12 +31,13 @@ export async function toChanges(edits: readonly Edit[], maker: Maker): Promise<C
   let clock = await maker.store.latestClock();
   for (const [index, edit] of edits.entries()) {
     const at = pointer(['edits', index]);
-    clock = nextClock(clock, maker.now, maker.device);
+    clock = nextClock(clock, maker.now, maker.device.id);
     const change = toChange(edit, clock, maker);
     if (change === null) {
       faults.push({ pointer: `${at}/athlete`, detail: 'say whose record it is' });
       continue;
     }
+    demandWrite(maker.device.rights, change.athlete);
     const key = `${change.athlete} ${change.record}`;
     const before = records.get(key) ?? (await maker.store.record(change.athlete, change.record));
     const impossible = whyImpossible(change, before);
@@ -57,7 +59,7 @@ function toChange(edit: Edit, clock: Clock, { now, device }: Maker): Change | nu
   const athlete = edit.athlete ?? (isAthlete ? (edit.id ?? newId(now)) : undefined);
   if (athlete === undefined) return null;
   const record = edit.id ?? (isAthlete ? athlete : newId(now));
-  return { id: newId(now), athlete, device, clock, kind: edit.kind, record, fields: edit.fields };
+  return { id: newId(now), athlete, device: device.id, clock, kind: edit.kind, record, fields: edit.fields };
 }
 
 /** What a record lacks to be whole; a removed one may lack anything. */

@@ -1,16 +1,13 @@
 import type { PairingCode, Rights } from '@platewright/core/protocol/devices.ts';
 import type { Store } from '../store/store.ts';
+import { OWNER } from './rights.ts';
 import { newCode, readCode, sha256 } from './secrets.ts';
 
 /** ASVS 5.0, 6.5.5: ten minutes at the most. */
 const CODE_LIFE_MS = 10 * 60_000;
 
 /** A fresh pairing code, good once and for ten minutes. */
-export async function issueCode(
-  store: Store,
-  nowMs: number,
-  rights: Rights = { athlete: null, access: 'write' },
-): Promise<PairingCode> {
+export async function issueCode(store: Store, nowMs: number, rights: Rights = OWNER): Promise<PairingCode> {
   const code = newCode();
   const expiresAt = nowMs + CODE_LIFE_MS;
   await store.putCode(sha256(readCode(code)), expiresAt, rights);

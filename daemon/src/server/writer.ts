@@ -9,7 +9,7 @@ import {
 } from '@platewright/core/changes/clock.ts';
 import type { Edit } from '@platewright/core/protocol/records.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
-import type { Stamp, Store } from '../store/store.ts';
+import type { Stamp, Store, StoredDevice } from '../store/store.ts';
 import { toChanges } from './edits.ts';
 import { createGroups } from './groups.ts';
 import type { Hub } from './hub.ts';
@@ -46,7 +46,10 @@ export function createWriter({ store, now, hub }: { store: Store; now(): number;
     push: createGroups(inTurn, append),
 
     /** Edits of a page, all or none, stamped as made now by `device`. Throws ProblemError when one can't be kept. */
-    edit: (edits: readonly Edit[], device: string): Promise<{ athlete: string; id: string }[]> =>
+    edit: (
+      edits: readonly Edit[],
+      device: Pick<StoredDevice, 'id' | 'rights'>,
+    ): Promise<{ athlete: string; id: string }[]> =>
       inTurn(async () => {
         const changes = await toChanges(edits, { store, now: now(), device });
         await append(changes);

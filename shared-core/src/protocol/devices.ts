@@ -30,6 +30,7 @@ export const deviceSchema = z.object({
   id: z.string(),
   name: z.string(),
   kind: deviceKindSchema,
+  rights: rightsSchema,
   pairedAt: instantSchema,
   lastSeenAt: z.nullable(instantSchema),
   revoked: z.boolean(),
@@ -38,7 +39,8 @@ export const deviceSchema = z.object({
 });
 export const devicesResponseSchema = z.object({ devices: z.array(deviceSchema) });
 
-/** `POST /v1/devices/pairing`: a fresh code, shown to pair another device. */
+/** `POST /v1/devices/pairing`: a fresh code, shown to pair another device; without `rights` it makes an owner's. */
+export const pairingRequestSchema = z.object({ rights: z.optional(rightsSchema) });
 export const pairingCodeSchema = z.object({ code: z.string(), expiresAt: instantSchema });
 
 /** `GET /v1/session`: who asks, and what there is. */
@@ -47,6 +49,8 @@ export const sessionSchema = z.object({
   name: z.string(),
   store: z.string(),
   demo: z.boolean(),
+  rights: rightsSchema,
+  /** Those whose records this device may see. */
   athletes: z.array(z.object({ id: idSchema, name: z.string() })),
   /** Today's date in the athlete's zone comes from views; this is the daemon's instant. */
   now: instantSchema,

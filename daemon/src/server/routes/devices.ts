@@ -1,22 +1,28 @@
+import { pairingRequestSchema } from '@platewright/core/protocol/devices.ts';
 import { Hono } from 'hono';
 import { requireDevice } from '../auth.ts';
+import { invalid, json } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { issueCode } from '../issue-code.ts';
 import { ProblemError } from '../problem.ts';
+import { demandOwnerOrSelf, isOwner, ownersOnly } from '../rights.ts';
 
-/** Who is paired; pair another, let one go. */
+/** Who is paired; pair another, let one go. A device that is no owner's sees and lets go itself only. */
 export function deviceRoutes(deps: Deps) {
   const { store, hub, now } = deps;
   return new Hono<Env>()
     .get('/devices', requireDevice(deps), async (c) => {
-      const devices = (await store.devices()).map(({ id, name, kind, pairedAt, lastSeenAt, revokedAt }) => ({
-        ...{ id, name, kind, pairedAt, lastSeenAt },
+      const asking = c.get('device');
+      const shown = (await store.devices()).filter(({ id }) => id === asking.id || isOwner(asking.rights));
+      const devices = shown.map(({ id, name, kind, rights, pairedAt, lastSeenAt, revokedAt }) => ({
+        ...{ id, name, kind, rights, pairedAt, lastSeenAt },
         revoked: revokedAt !== null,
-        current: id === c.get('device').id,
+        current: id === asking.id,
       }));
       return c.json({ devices }, 200);
     })
     .delete('/devices/:id', requireDevice(deps), async (c) => {
+      demandOwnerOrSelf(c.get('device'), c.req.param('id'));
       const device = (await store.devices()).find(({ id }) => id === c.req.param('id'));
       if (device === undefined) {
         throw new ProblemError(404, 'no-such-device', {
@@ -27,5 +33,11 @@ export function deviceRoutes(deps: Deps) {
       hub.wake();
       return c.body(null, 204);
     })
-    .post('/devices/pairing', requireDevice(deps), async (c) => c.json(await issueCode(store, now()), 200));
+    .post('/devices/pairing', requireDevice(deps), ownersOnly, json(pairingRequestSchema), async (c) => {
+      const { rights } = c.req.valid('json');
+      const athlete = rights?.athlete ?? null;
+      if (athlete !== null && (await store.record(athlete, athlete)) === null)
+        throw invalid([{ pointer: '/rights/athlete', detail: 'there is no such athlete' }]);
+      return c.json(await issueCode(store, now(), rights), 200);
+    });
 }

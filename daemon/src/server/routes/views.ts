@@ -5,10 +5,12 @@ import { planView } from '@platewright/core/views/plan.ts';
 import { weekView } from '@platewright/core/views/week.ts';
 import { Hono } from 'hono';
 import type * as z from 'zod/mini';
+import type { StoredDevice } from '../../store/store.ts';
 import { requireDevice } from '../auth.ts';
 import { query } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { viewQuerySchema } from '../queries.ts';
+import { athleteToRead } from '../rights.ts';
 import { athleteOf, athleteTime, daySeason, larderSeason, wholeSeason } from '../season.ts';
 
 /** What the pages show: computed from records, nothing of it stored. */
@@ -17,8 +19,8 @@ export function viewRoutes(deps: Deps) {
   const asked = query(viewQuerySchema);
 
   /** Whose view, of which date, and what that athlete's clock shows. */
-  async function dated(asked: z.infer<typeof viewQuerySchema>) {
-    const athlete = await athleteOf(store, asked.athlete);
+  async function dated({ rights }: StoredDevice, asked: z.infer<typeof viewQuerySchema>) {
+    const athlete = await athleteOf(store, athleteToRead(rights, asked.athlete));
     const clock = athleteTime(athlete, now());
     return { who: athlete.id, clock, date: asked.date ?? clock.date };
   }
@@ -26,23 +28,23 @@ export function viewRoutes(deps: Deps) {
   return new Hono<Env>()
     .use('/views/*', requireDevice(deps))
     .get('/views/day', asked, async (c) => {
-      const { who, clock, date } = await dated(c.req.valid('query'));
+      const { who, clock, date } = await dated(c.get('device'), c.req.valid('query'));
       return c.json(dayView(await daySeason(store, who, date), date, minutesOf(date, clock)), 200);
     })
     .get('/views/plan', asked, async (c) => {
-      const { who, date } = await dated(c.req.valid('query'));
+      const { who, date } = await dated(c.get('device'), c.req.valid('query'));
       return c.json(planView(await daySeason(store, who, date), date), 200);
     })
     .get('/views/week', asked, async (c) => {
-      const { who, date } = await dated(c.req.valid('query'));
+      const { who, date } = await dated(c.get('device'), c.req.valid('query'));
       return c.json(weekView(await wholeSeason(seasons, who), date), 200);
     })
     .get('/views/body', asked, async (c) => {
-      const { who, date } = await dated(c.req.valid('query'));
+      const { who, date } = await dated(c.get('device'), c.req.valid('query'));
       return c.json(bodyView(await wholeSeason(seasons, who), date), 200);
     })
     .get('/views/larder', asked, async (c) => {
-      const { who } = await dated(c.req.valid('query'));
+      const { who } = await dated(c.get('device'), c.req.valid('query'));
       return c.json(larderView(await larderSeason(store, who)), 200);
     });
 }

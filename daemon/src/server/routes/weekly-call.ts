@@ -5,6 +5,7 @@ import { requireDevice } from '../auth.ts';
 import { invalid, json } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
+import { demandWrite } from '../rights.ts';
 import { athleteTime, wholeSeason } from '../season.ts';
 
 /** Records what the athlete decides on the weekly call of a date; the call itself is computed here, never sent. */
@@ -13,6 +14,7 @@ export function weeklyCallRoutes(deps: Deps) {
   return new Hono<Env>().post('/weekly-call', requireDevice(deps), json(decisionRequestSchema), async (c) => {
     const decision = c.req.valid('json');
     const { athlete, date } = decision;
+    demandWrite(c.get('device').rights, athlete);
     const season = await wholeSeason(seasons, athlete);
     if (date > athleteTime(season.athlete, now()).date)
       throw invalid([{ pointer: '/date', detail: 'this day has not come yet' }]);
@@ -23,7 +25,7 @@ export function weeklyCallRoutes(deps: Deps) {
     // An earlier decision on this call may have been taken back.
     const fields = { ...decided, removed: false };
     const edit = { kind: 'weekly-call', athlete, id: `call-${date}`, fields };
-    const records = await writer.edit([edit], c.get('device').id);
+    const records = await writer.edit([edit], c.get('device'));
     return c.json({ records, seq: await store.lastSeq() }, 200);
   });
 }

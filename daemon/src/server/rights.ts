@@ -1,0 +1,59 @@
+import type { Rights } from '@platewright/core/protocol/devices.ts';
+import type { MiddlewareHandler } from 'hono';
+import type { Env } from './deps.ts';
+import { ProblemError } from './problem.ts';
+
+/** Rights of who keeps the store. */
+export const OWNER: Rights = { athlete: null, access: 'write' };
+
+/** Who may do everything: manage devices, see and write for every athlete. */
+export function isOwner({ athlete, access }: Rights): boolean {
+  return athlete === null && access === 'write';
+}
+
+/** Whether a device may see an athlete's records. */
+export function maySee(rights: Rights, athlete: string): boolean {
+  return rights.athlete === null || rights.athlete === athlete;
+}
+
+/** Why a device may not write for an athlete, for the person who reads it; null when it may. */
+export function whyNoWrite(rights: Rights, athlete: string): string | null {
+  if (!maySee(rights, athlete)) return 'This device may not see that athlete. Pair it again for another one.';
+  if (rights.access === 'write') return null;
+  return 'This device may read, not write. Pair it again with a code that lets it write.';
+}
+
+/** Throws ProblemError unless a device may write for an athlete. */
+export function demandWrite(rights: Rights, athlete: string): void {
+  const reason = whyNoWrite(rights, athlete);
+  if (reason !== null) throw noRight(reason);
+}
+
+/**
+ * Whose records to read: the athlete asked for, else the only one that a device may see; undefined for all athletes.
+ * Throws ProblemError for an athlete that it may not see, whether there is such an athlete or not.
+ */
+export function athleteToRead(rights: Rights, asked: string | undefined): string | undefined {
+  if (asked === undefined) return rights.athlete ?? undefined;
+  if (!maySee(rights, asked)) throw noRight('This device may not see that athlete.');
+  return asked;
+}
+
+/** After requireDevice: lets in owners only. */
+export const ownersOnly: MiddlewareHandler<Env> = async (c, next) => {
+  if (!isOwner(c.get('device').rights)) throw notOwner();
+  await next();
+};
+
+/** Throws ProblemError unless a device is an owner's or is itself the one that is meant. */
+export function demandOwnerOrSelf(device: { id: string; rights: Rights }, id: string): void {
+  if (device.id !== id && !isOwner(device.rights)) throw notOwner();
+}
+
+function notOwner(): ProblemError {
+  return noRight('Only a device of the owner, which may write for all athletes, manages devices.');
+}
+
+function noRight(detail: string): ProblemError {
+  return new ProblemError(403, 'no-right', { detail });
+}
