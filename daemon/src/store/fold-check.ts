@@ -10,6 +10,7 @@ export type Fold = ReturnType<typeof createFold>;
  */
 export function createFold(partial: boolean) {
   const folded = new Map<string, StoredRecord>();
+  const there = new Set<string>();
   const key = (athlete: string, id: string) => `${athlete} ${id}`;
 
   return {
@@ -19,11 +20,15 @@ export function createFold(partial: boolean) {
       folded.set(of, applyChange(folded.get(of), change));
     },
 
-    /** What is wrong with a record, or null. Each record once. */
+    /** Notes that a record is there, whether it can be read or not. */
+    isThere(athlete: string, id: string): void {
+      there.add(key(athlete, id));
+    },
+
+    /** What is wrong with a record, or null. */
     compare(record: StoredRecord): string | null {
       const of = key(record.athlete, record.id);
       const expected = folded.get(of);
-      folded.delete(of);
       if (expected === undefined)
         return partial ? null : `record ${record.id} of athlete ${record.athlete}: no change made it`;
       const same = partial
@@ -32,11 +37,11 @@ export function createFold(partial: boolean) {
       return same ? null : `record ${record.id} of athlete ${record.athlete}: it differs from its changes`;
     },
 
-    /** Records that no `compare` has seen. */
+    /** Records of the changes that are not there. */
     missing(): string[] {
-      return [...folded.values()].map(
-        ({ athlete, id }) => `record ${id} of athlete ${athlete}: it is missing`,
-      );
+      return [...folded]
+        .filter(([of]) => !there.has(of))
+        .map(([, { athlete, id }]) => `record ${id} of athlete ${athlete}: it is missing`);
     },
   };
 }

@@ -123,6 +123,7 @@ async function recordFaults(db: DatabaseSync, head: Head, fold: Fold): Promise<s
   const faults: string[] = [];
   let sum = addUp();
   await eachRow(db, `SELECT ${RECORD_COLUMNS} FROM records`, faults, (row) => {
+    fold.isThere(String(row.athlete), String(row.id));
     const { record, checksum } = readRecordRow(row);
     sum = addUp(sum, checksum);
     const fault = fold.compare(record);
