@@ -1,6 +1,7 @@
 import type { Context, MiddlewareHandler } from 'hono';
 import { getCookie, setCookie } from 'hono/cookie';
 import type { Store, StoredDevice } from '../store/store.ts';
+import { StoreTrouble } from '../store/trouble.ts';
 import type { Deps, Env } from './deps.ts';
 import { ProblemError } from './problem.ts';
 import { equalInConstantTime, sha256 } from './secrets.ts';
@@ -17,11 +18,16 @@ export function requireDevice({ store, now }: Pick<Deps, 'store' | 'now'>): Midd
     const device = await deviceOf(c, store);
     if (device === null) throw notPaired();
     if (now() - (device.lastSeenAt ?? 0) >= SEEN_EVERY_MS) {
-      await store.putDevice({ ...device, lastSeenAt: now() });
+      await store.putDevice({ ...device, lastSeenAt: now() }).catch(passOver);
     }
     c.set('device', device);
     await next();
   };
+}
+
+/** That a device was seen is not worth a refusal: a store that can't be written is still read. */
+function passOver(error: unknown): void {
+  if (!(error instanceof StoreTrouble)) throw error;
 }
 
 /** Hands the dashboard its token where no script can read it. */

@@ -64,16 +64,25 @@ export function toProblem(error: unknown): ProblemError {
       detail: 'The request could not be read. Send JSON in UTF-8.',
     });
   }
-  if (error instanceof StoreTrouble) {
-    return error.code === 'full'
-      ? new ProblemError(507, 'disk-full', {
-          detail: 'The disk is full. Nothing was saved; free some space and send again.',
-        })
-      : new ProblemError(503, 'store', {
-          detail: 'The store does not answer. Run platewright doctor where the daemon runs.',
-        });
-  }
+  if (error instanceof StoreTrouble) return storeProblem(error);
   return new ProblemError(500, 'fault', {
     detail: 'The daemon met a fault; what it was stands in its output. Nothing was saved by this request.',
+  });
+}
+
+function storeProblem({ code }: StoreTrouble): ProblemError {
+  if (code === 'full') {
+    return new ProblemError(507, 'disk-full', {
+      detail: 'The disk is full. Nothing was saved; free some space and send again.',
+    });
+  }
+  if (code === 'damaged') {
+    return new ProblemError(503, 'store-damaged', {
+      detail:
+        'The store is damaged and takes no changes. Run platewright verify where the daemon runs; it says which backup to go back to.',
+    });
+  }
+  return new ProblemError(503, 'store', {
+    detail: 'The store does not answer. Run platewright doctor where the daemon runs.',
   });
 }

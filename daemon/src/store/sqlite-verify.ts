@@ -20,14 +20,15 @@ const ROWS_AT_A_TIME = 500;
 /**
  * Faults of a SQLite store, a line each: of the file, of rows that are not as they were written, of records that differ
  * from their changes. Reads one state of the store over a connection of its own, so that writing may go on. Throws
- * StoreTrouble when the file is no store of this schema.
+ * StoreTrouble when the file is no store of this schema. With `rows`, records are held against their sum only and not
+ * against their changes, which takes no memory.
  */
-export async function findFaults(path: string): Promise<string[]> {
+export async function findFaults(path: string, depth: 'rows' | 'changes' = 'changes'): Promise<string[]> {
   const db = new DatabaseSync(path, { readOnly: true });
   try {
     checkedVersion(db, path);
     db.exec('BEGIN');
-    return [...fileFaults(db, 'integrity_check'), ...(await rowFaults(db))];
+    return [...fileFaults(db, 'integrity_check'), ...(await rowFaults(db, depth))];
   } finally {
     db.close();
   }
@@ -69,12 +70,12 @@ function fileFaults(db: DatabaseSync, check: 'quick_check' | 'integrity_check'):
   return faults;
 }
 
-async function rowFaults(db: DatabaseSync): Promise<string[]> {
+async function rowFaults(db: DatabaseSync, depth: 'rows' | 'changes'): Promise<string[]> {
   const faults: string[] = [];
   const head = attempt(faults, () => readHead(headRow(db)));
   for (const [sql, read] of SMALL_TABLES) await eachRow(db, sql, faults, read);
   if (head === null) return faults;
-  const fold = createFold(head.foldedSeq > 0);
+  const fold = depth === 'rows' ? null : createFold(head.foldedSeq > 0);
   faults.push(...(await foldedFaults(db, head)));
   faults.push(...(await logFaults(db, head, fold)));
   faults.push(...(await recordFaults(db, head, fold)));
@@ -103,7 +104,7 @@ async function foldedFaults(db: DatabaseSync, { foldedSeq }: Head): Promise<stri
 }
 
 /** Walks the chain, and gives the sound changes to `fold`. */
-async function logFaults(db: DatabaseSync, head: Head, fold: Fold): Promise<string[]> {
+async function logFaults(db: DatabaseSync, head: Head, fold: Fold | null): Promise<string[]> {
   const faults: string[] = [];
   let { foldedSeq: seq, foldedHash: hash } = head;
   await eachRow(db, `${CHANGES} ORDER BY c.seq`, faults, (row) => {
@@ -112,24 +113,24 @@ async function logFaults(db: DatabaseSync, head: Head, fold: Fold): Promise<stri
     seq = found;
     const { change, hash: own } = readChange(row, head.foldedHash);
     hash = own;
-    fold.add(change);
+    fold?.add(change);
   });
   const ends = seq === head.seq && (sameBytes(hash, head.hash) || faults.length > 0);
   if (!ends) faults.push(`changes: the log ends at ${seq}, and ${head.seq} were written`);
   return faults;
 }
 
-async function recordFaults(db: DatabaseSync, head: Head, fold: Fold): Promise<string[]> {
+async function recordFaults(db: DatabaseSync, head: Head, fold: Fold | null): Promise<string[]> {
   const faults: string[] = [];
   let sum = addUp();
   await eachRow(db, `SELECT ${RECORD_COLUMNS} FROM records`, faults, (row) => {
-    fold.isThere(String(row.athlete), String(row.id));
+    fold?.isThere(String(row.athlete), String(row.id));
     const { record, checksum } = readRecordRow(row);
     sum = addUp(sum, checksum);
-    const fault = fold.compare(record);
+    const fault = fold?.compare(record) ?? null;
     if (fault !== null) faults.push(fault);
   });
-  faults.push(...fold.missing());
+  faults.push(...(fold?.missing() ?? []));
   if (faults.length === 0 && !sameBytes(sum, head.recordsSum)) {
     faults.push('records: one is missing, or was set back');
   }

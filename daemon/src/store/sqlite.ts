@@ -108,7 +108,7 @@ function storeOf(
     takeCode: (hash, now) => write(() => devices.takeCode(hash, now)),
     setting: (name) => read(() => settings.get(name)),
     putSetting: (name, value) => write(() => settings.put(name, value)),
-    backup: (path) => write(() => copySound(db, path, findFaults)),
+    backup: (path) => write(() => copySound(db, path, (copy) => findFaults(copy, 'rows'))),
     verify: () => read(() => findFaults(file)),
     close: () =>
       read(() => {
