@@ -18,6 +18,15 @@ describe('what is typed to pair', () => {
     expect(readPairText(text)).toBeNull();
   });
 
+  it.each([
+    'javascript:alert(1) 26WG-XZGD',
+    'data:text/html,x 26WG-XZGD',
+    'file:///etc/hosts 26WG-XZGD',
+    'ftp://home.example 26WG-XZGD',
+  ])('javascript: and data: never come out as an address: %s', (text) => {
+    expect(readPairText(text)?.address ?? 'http:').toMatch(/^https?:/);
+  });
+
   it('asks for no permission on this machine, and for one host elsewhere', () => {
     expect(permissionFor('http://127.0.0.1:8787')).toBeNull();
     expect(permissionFor('http://localhost:9000')).toBeNull();
