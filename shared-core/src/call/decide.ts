@@ -18,11 +18,11 @@ export interface Decision {
   bestG: number;
   insideNow: number;
   insideBest: number;
-  reason: 'worth-it' | 'not-worth-it' | 'too-soon' | 'at-floor' | 'at-ceiling' | 'small';
+  reason: 'worth-it' | 'guard' | 'not-worth-it' | 'too-soon' | 'at-floor' | 'at-ceiling' | 'small';
 }
 
 /** A change must raise the chance to be in band by so much: its cost in the same coin. */
-const COST = { change: 0.06, reversal: 0.06 };
+const COST = { change: 0.075, reversal: 0.06 };
 /** Days after a move in which the other direction costs extra. */
 const REVERSAL_DAYS = 35;
 /** Inside a week only what was clearly wrong is moved again. */
@@ -32,12 +32,14 @@ const SMALLEST_G = 10;
 /** Chooses the mark: the one that brings the expected pace to the aim, when the gain in probability is worth a change. */
 export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent): Decision {
   const wanted = dose.markFor(guards.aim);
-  const reachable = Math.min(markG + guards.stepG, Math.max(markG - guards.stepG, wanted));
-  const bounded = Math.min(guards.ceilingG, Math.max(guards.floorG, reachable));
-  const bestG = Math.round(bounded / 5) * 5;
+  const bounded = Math.min(guards.ceilingG, Math.max(guards.floorG, wanted));
+  const reachable = Math.min(markG + guards.stepG, Math.max(markG - guards.stepG, bounded));
+  const bestG = Math.round(reachable / 5) * 5;
+  const underGuard = markG < guards.availabilityFloorG;
   const insideNow = dose.chancesAt(markG, guards.band).inside;
   const insideBest = dose.chancesAt(bestG, guards.band).inside;
   const nearer = towardAim(markG, bestG, dose, guards);
+  if (underGuard && bestG > markG) return { markG: bestG, bestG, insideNow, insideBest, reason: 'guard' };
   const hold = (reason: Decision['reason']): Decision => ({ markG, bestG, insideNow, insideBest, reason });
   if (Math.abs(bestG - markG) < SMALLEST_G) {
     if (wanted < guards.floorG && markG <= guards.floorG + SMALLEST_G) return hold('at-floor');

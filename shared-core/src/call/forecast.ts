@@ -1,5 +1,6 @@
 import { feedStores, storedKg } from '../maintenance/carbohydrate-water.ts';
 import { isoDay } from '../maintenance/days.ts';
+import { stepShare } from '../maintenance/filter.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
 import { BASE, linearise, MASS, predict, RESPONSE } from '../maintenance/state.ts';
 import { at } from '../trend/reading.ts';
@@ -43,8 +44,7 @@ function fan(model: BodyModel, dose: Dose, habit: Known, markG: number): Forecas
   const move = { ...model.filter.move, energyKcal: dose.energyAt(markG) };
   const eatingSd = move.energyKcal * WEEK_OF_EATING_SD;
   move.massVar = (move.kgPerKcal * eatingSd) ** 2 * 7;
-  const stepVar = (setup.search.chance * setup.search.stepVar) / setup.search.everyDays;
-  move.baseVar = setup.driftVar + stepVar;
+  move.baseVar = setup.driftVar + stepShare(setup.search);
   const mean = Float64Array.from(bank.mean);
   const cov = Float64Array.from(bank.cov);
   const habitVar = (habit.sd * move.energyKcal) ** 2;

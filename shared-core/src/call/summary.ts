@@ -43,6 +43,8 @@ function whatToDo(
     const off = eating.loggedKcal - eating.plannedKcal;
     return `Eat the plan first: the log stands ${kcal(Math.abs(off))} a day ${off < 0 ? 'under' : 'over'} it, so the mark stays at ${grams(markG)}.`;
   }
+  if (decision.reason === 'guard')
+    return `Raise the carbohydrate mark to ${grams(decision.markG)} a day: the plan leaves too little energy for the body to run on.`;
   if (decision.markG > markG)
     return `Raise the carbohydrate mark by ${grams(decision.markG - markG)} to ${grams(decision.markG)} a day.`;
   if (decision.markG < markG)
@@ -55,6 +57,7 @@ function whatToDo(
     case 'too-soon':
       return `Hold ${grams(markG)}: the last change is ${recent.daysSinceMove} days old and needs time to show.`;
     case 'not-worth-it':
+      if (decision.insideNow >= 0.5) return `Hold ${grams(markG)}: it does what it should.`;
       return `Hold ${grams(markG)}: the numbers are not clear enough to be worth a change.`;
     default:
       return `Hold ${grams(markG)}: it does what it should.`;

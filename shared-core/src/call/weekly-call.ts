@@ -5,6 +5,7 @@ import { type Decision, decide } from './decide.ts';
 import { estimate } from './estimate.ts';
 import { evidenceOf, waterChange } from './evidence.ts';
 import { forecastBoth } from './forecast.ts';
+import type { Guards } from './guards.ts';
 import type { CallInput } from './input.ts';
 import { nextLevers } from './levers.ts';
 import { type Missing, missingFor } from './not-enough.ts';
@@ -25,7 +26,7 @@ export function weeklyCall(input: CallInput): WeeklyCall {
   const situation = assess(input);
   if (missing) return notEnough(situation, missing);
   const cautions = cautionsOf(situation);
-  const free = decide(situation.markG, situation.dose, situation.guards, situation.recent);
+  const free = decide(situation.markG, situation.dose, slowed(situation), situation.recent);
   const stop = cautions.some((caution) => caution.level === 'stop');
   const eatFirst = !stop && shouldEatFirst(situation, free);
   const decision = held(situation, free, stop, eatFirst);
@@ -39,6 +40,19 @@ export function weeklyCall(input: CallInput): WeeklyCall {
   };
 }
 
+/** Waist or lifts that speak against the pace move the aim to the slow quarter of the band. */
+function slowed({ guards, composition, pacePercent }: Situation): Guards {
+  const { low, high } = guards.band;
+  const quarter = (high - low) / 4;
+  if (composition.waistAhead) return { ...guards, aim: Math.min(guards.aim, low + quarter) };
+  const tooFast = guards.aim < 0 && pacePercent.mean + z90 * pacePercent.sd < FAST_LOSS;
+  if (composition.probablyMuscle || tooFast) return { ...guards, aim: Math.max(guards.aim, high - quarter) };
+  return guards;
+}
+
+/** Beyond −1 % a week some of a loss is probably muscle (common practice, no source). */
+const FAST_LOSS = -1;
+
 /** The mark is not to be judged by a plan that was not eaten, unless it has long been eaten like that. */
 function shouldEatFirst({ eating, written, guards, markG }: Situation, free: Decision): boolean {
   if (!eating.offPlan || eating.habitual || free.markG === markG) return false;
@@ -49,7 +63,9 @@ function shouldEatFirst({ eating, written, guards, markG }: Situation, free: Dec
 
 function held(situation: Situation, free: Decision, stop: boolean, eatFirst: boolean): Decision {
   const { markG } = situation;
-  if (eatFirst || (stop && free.markG < markG)) return { ...free, markG, reason: 'not-worth-it' };
+  const losingMuscle = situation.composition.probablyMuscle && free.markG < markG;
+  if (eatFirst || losingMuscle || (stop && free.markG < markG))
+    return { ...free, markG, reason: 'not-worth-it' };
   return free;
 }
 

@@ -80,9 +80,9 @@ export function openBank(mean: Float64Array, cov: Float64Array, search: StepSear
  * Moves every hypothesis one day on and, when the day has come, adds the one that maintenance stepped now: it starts from
  * the mixture, which must be up to date.
  */
-export function bankPredict(bank: Bank, move: Transition, day: number): void {
+export function bankPredict(bank: Bank, move: Transition, day: number, searching: boolean): void {
   const { size, search } = bank;
-  if (search.hypotheses > 1 && day > 0 && day % search.everyDays === 0) addStep(bank, day);
+  if (searching && search.hypotheses > 1 && day > 0 && day % search.everyDays === 0) addStep(bank, day);
   for (let k = 0; k < bank.used; k++) predict(bank.means, k * size, bank.covs, k * size * size, size, move);
 }
 

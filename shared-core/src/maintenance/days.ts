@@ -79,7 +79,7 @@ export function isoDay(number: number): string {
 /** Relative error of a day that was logged in full: weighing, labels, table values (common practice, no source). */
 const LOG_ERROR = 0.05;
 /** The same for a day that was not: how far people eat from the plan on a single day (common practice, no source). */
-const NO_LOG_ERROR = 0.09;
+const NO_LOG_ERROR = 0.065;
 /** Days over which an unlogged stretch is taken to err in one direction. */
 const LONGEST_RUN = 14;
 /** A log's weight in the running ratio to the plan halves in so many days; the plan itself counts as so many days. */

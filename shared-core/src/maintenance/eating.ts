@@ -14,7 +14,7 @@ export interface Eating {
 /** A log's weight halves in so many days. */
 const HALF_LIFE = 42;
 /** Most athletes keep to the plan within 2 %; one in four has a constant deviation of up to some 15 % (common practice, no source). */
-const FAITHFUL_SD = 0.015;
+const FAITHFUL_SD = 0.02;
 const DEVIATING_SD = 0.12;
 const DEVIATING_SHARE = 0.25;
 const LEAST_DAY_SD = 0.04;

@@ -65,6 +65,8 @@ export interface RunningFilter {
   move: Transition;
   sight: Sight;
   shiftKg: number;
+  /** Row from which steps are looked for one by one; before it their chance is spread over the days. */
+  searchFrom: number;
   /** Misses of the last readings that were set aside, newest last. */
   aside: number[];
   /** Readings since the first that was set aside. */
@@ -121,6 +123,7 @@ export function openFilter(setup: FilterSetup): RunningFilter {
     },
     sight: { knownWaterKg: 0, weekCos: 0, weekSin: 0, cycleCos: 0, cycleSin: 0 },
     shiftKg: 0,
+    searchFrom: 0,
     aside: [],
     sinceAside: 0,
     expectation: new Float64Array(2),
@@ -187,7 +190,9 @@ export function liveDay(filter: RunningFilter, table: DayTable, row: number): vo
   move.energyKcal = at(table.energyKcal, row);
   move.massVar = move.kgPerKcal ** 2 * at(table.energyVar, row);
   linearise(bank.mean, 0, move);
-  bankPredict(bank, move, row + 1);
+  const searching = row >= filter.searchFrom;
+  move.baseVar = searching ? setup.driftVar : setup.driftVar + stepShare(setup.search);
+  bankPredict(bank, move, row + 1, searching);
 }
 
 function look(filter: RunningFilter, table: DayTable, row: number): void {
@@ -200,6 +205,14 @@ function look(filter: RunningFilter, table: DayTable, row: number): void {
   sight.cycleSin = at(table.cycleSin, row);
 }
 
+/** Steps older than this are history: what came after them has long told. */
+const SEARCH_DAYS = 400;
+
+/** Variance that steps add a day when they are not looked for, (kcal/d)². */
+export function stepShare(search: StepSearch): number {
+  return search.hypotheses > 1 ? (search.chance * search.stepVar) / search.everyDays : 0;
+}
+
 /** Runs the filter over all rows; the filter then stands on the morning after the last. */
 export function runFilter(
   setup: FilterSetup,
@@ -208,6 +221,7 @@ export function runFilter(
   const filter = openFilter(setup);
   const { size } = filter.bank;
   const { count } = table;
+  filter.searchFrom = Math.max(0, count - SEARCH_DAYS);
   const track: FilterTrack = {
     size,
     means: new Float64Array(count * size),

@@ -1,6 +1,6 @@
 import { at } from '../trend/reading.ts';
 import type { DayTable } from './days.ts';
-import type { FilterTrack, RunningFilter } from './filter.ts';
+import { type FilterTrack, type RunningFilter, stepShare } from './filter.ts';
 import { ADAPT, BASE, linearise, MASS, moveRows, predict, RESPONSE } from './state.ts';
 
 /** What all readings together say about each morning. Variances beside means; kilograms and kcal/d. */
@@ -30,8 +30,7 @@ export function smooth(filter: RunningFilter, track: FilterTrack, table: DayTabl
   const { size, means, covs } = track;
   const square = size * size;
   const move = { ...filter.move };
-  const { search } = filter.setup;
-  move.baseVar += search.hypotheses > 1 ? (search.chance * search.stepVar) / search.everyDays : 0;
+  move.baseVar = filter.setup.driftVar + stepShare(filter.setup.search);
   const out = columns(count);
   const lagged = new Float64Array(LONGEST_LAG + 1);
 

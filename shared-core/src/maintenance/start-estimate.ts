@@ -41,7 +41,7 @@ const trainedActivityLevel = 1.7;
 const logShare = 0.965;
 
 /** Relative standard deviation of the start: resting energy within 10 %, activity level within 9 % (common practice, no source). */
-const startSpread = 0.13;
+const startSpread = 0.14;
 
 /** Maintenance energy before there are data, kcal/d, with its standard deviation: resting energy times an activity level. */
 export function startMaintenance(person: Person, massKg: number): { kcal: number; sd: number } {
