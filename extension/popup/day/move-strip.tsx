@@ -1,6 +1,6 @@
 import { addDays } from '@platewright/core/season/dates.ts';
 import { formatWeekday } from '@platewright/core/ui/format-date.ts';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { EntryFields } from './entry-edits.ts';
 
 interface MoveStripProps {
@@ -15,7 +15,8 @@ interface MoveStripProps {
 /** Where an entry can go: another meal by its digit, the day before or after by the arrows. */
 export function MoveStrip({ name, date, meal, meals, move, close }: MoveStripProps) {
   const strip = useRef<HTMLFieldSetElement>(null);
-  useEffect(() => strip.current?.querySelector('button')?.focus(), []);
+  // Before the paint, so that a digit typed right after `m` is heard; the meal it is at can't take the focus.
+  useLayoutEffect(() => strip.current?.querySelector<HTMLButtonElement>('button:enabled')?.focus(), []);
   const toMeal = (to: number) => {
     if (to >= 1 && to <= meals && to !== meal) move({ meal: to }, `Moved ${name} to meal ${to}.`);
   };

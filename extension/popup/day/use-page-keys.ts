@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 
 export interface PageKeys {
   stepMeal(step: 1 | -1): void;
@@ -9,9 +9,13 @@ export interface PageKeys {
 }
 
 /** Keys that work wherever the focus is. In a field that holds text, undo and `?` are the field's own. */
-export function usePageKeys(keys: PageKeys): void {
+export function usePageKeys(given: PageKeys): void {
+  // Taken at each render, not after the paint: keys may come faster than that.
+  const latest = useRef(given);
+  latest.current = given;
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
+      const { current: keys } = latest;
       const { key, code, altKey, ctrlKey, metaKey } = event;
       const step = key === 'PageUp' ? -1 : 1;
       const digit = /^Digit([1-9])$/.exec(code)?.[1];
@@ -26,7 +30,7 @@ export function usePageKeys(keys: PageKeys): void {
     };
     document.addEventListener('keydown', onKeyDown);
     return () => document.removeEventListener('keydown', onKeyDown);
-  });
+  }, []);
 }
 
 function holdsText(target: EventTarget | null): boolean {

@@ -43,7 +43,7 @@ export function PasteForm({ body }: { body: BodyView }) {
         .join('\n'),
     );
     tell(
-      `Took in ${records.length} weigh-ins.`,
+      `Took in ${weighIns(records.length)}.`,
       records.map((record) => removal('weigh-in', athlete, record.id, true)),
     );
   };
@@ -95,7 +95,7 @@ export function PasteForm({ body }: { body: BodyView }) {
           disabled={busy || fresh.length === 0}
           onClick={() => void save()}
         >
-          {busy ? 'Taking in…' : `Take in ${fresh.length || 'the'} weigh-ins`}
+          {busy ? 'Taking in…' : `Take in ${fresh.length === 0 ? 'the weigh-ins' : weighIns(fresh.length)}`}
         </button>
       </div>
     </div>
@@ -105,4 +105,8 @@ export function PasteForm({ body }: { body: BodyView }) {
 /** Two readings of a date are the same when a scale would show the same. */
 function keyOf(date: string, kg: number): string {
   return `${date} ${kg.toFixed(1)}`;
+}
+
+function weighIns(count: number): string {
+  return count === 1 ? '1 weigh-in' : `${count} weigh-ins`;
 }
