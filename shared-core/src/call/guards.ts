@@ -1,4 +1,5 @@
 import { energyKcal } from '../foods/atwater.ts';
+import { storedKg } from '../maintenance/carbohydrate-water.ts';
 import { availabilityLevels, energyAvailability } from '../maintenance/energy-availability.ts';
 import { fatAfter } from '../maintenance/energy-density.ts';
 import type { BodyModel } from '../maintenance/model.ts';
@@ -30,12 +31,19 @@ const FASTEST = { loss: -1, gain: 0.75 };
 /** Largest moves in g a day: a start by rule may be far off, later calls are small (common practice, no source). */
 const STEPS = { firstWeeks: 200, nextWeeks: 80, later: 60 };
 
+function massOnScale(model: BodyModel): number {
+  const water = storedKg(model.table.stores) * model.smoothed.response.mean;
+  return model.tissueKg.mean + Math.max(0, water) + Math.max(0, model.filter.shiftKg);
+}
+
 /** Reckons the guards for this athlete and day. `daysOnPlan` counts days since the plan began. */
 export function guardsFor(input: CallInput, model: BodyModel, daysOnPlan: number): Guards {
   const { targets, athlete, aim } = input;
   const massKg = model.tissueKg.mean;
   const { startFatKg, startMassKg } = model.filter.setup;
-  const fatFreeKg = massKg - fatAfter(startFatKg, massKg - startMassKg);
+  // The larger of two readings of fat-free mass: along the Forbes curve, and at the share of the start.
+  const onCurve = massKg - fatAfter(startFatKg, massKg - startMassKg);
+  const fatFreeKg = Math.max(onCurve, massOnScale(model) * (1 - startFatKg / startMassKg));
   const exerciseKcal = athlete.exerciseKcal ?? 0;
   const withoutMark = energyKcal({ ...targets, carbohydrateG: 0 });
   const availabilityFloorG = (availabilityLevels.low * fatFreeKg + exerciseKcal - withoutMark) / 4;

@@ -1,0 +1,57 @@
+import { fitModel } from '@platewright/core/maintenance/model.ts';
+import { describe, expect, it } from 'vitest';
+import { seededRandom } from '../bench/virtual-athletes/random.ts';
+
+/**
+ * Simulation-based calibration (Talts S et al. 2018, arXiv:1804.06788), in its simplest form: worlds drawn from the model's own
+ * prior, and the rank of the truth in the model's interval must be even. The simulator here is four lines, not the bench.
+ */
+describe('intervals', () => {
+  it('hold the truth as often as they say', () => {
+    const person = { sex: 'male', ageYears: 30, heightCm: 180, fatPercent: 15 } as const;
+    const plan = { proteinG: 220, carbohydrateG: 400, fatG: 80 };
+    const planKcal = 3200;
+    const runs = 240;
+    let maintenanceIn90 = 0;
+    let maintenanceIn50 = 0;
+    let paceIn90 = 0;
+    for (let run = 0; run < runs; run++) {
+      const random = seededRandom(run, 5);
+      const density = Math.max(0.6, 1 + 0.03 + 0.14 * random.normal());
+      let base = 2900 * (1 + 0.14 * random.normal());
+      let adapt = 0;
+      let tissue = 85;
+      let water = 0;
+      const own = Math.exp(0.3 * random.normal());
+      const tissues: number[] = [];
+      const days = Array.from({ length: 70 }, (_, day) => {
+        tissues.push(tissue);
+        water = 0.6 * water + 0.8 * 0.4 * own * random.normal();
+        const weightKg = Math.round(10 * (tissue + water + 0.4 * own * random.normal())) / 10;
+        const logged = planKcal * (1 + 0.05 * random.normal());
+        const maintenance = base + adapt + 27 * (tissue - 85);
+        const eaten = logged * (1 + 0.05 * random.normal());
+        tissue += (density / 7200) * (eaten - maintenance);
+        adapt += ((0.14 / 0.9) * (eaten - base) - adapt) / 14;
+        base += 6 * random.normal() + (random.chance(1 / 180) ? 210 * random.normal() : 0);
+        const carbohydrateG = plan.carbohydrateG + (logged - planKcal) / 4;
+        const date = new Date(Date.UTC(2025, 0, 6) + day * 86_400_000).toISOString().slice(0, 10);
+        return { day: date, weightKg, intake: { ...plan, carbohydrateG, complete: true }, prescribed: plan };
+      });
+      const model = fitModel(person, days, plan);
+      const truth = base + adapt + 27 * (tissue - 85);
+      const z = Math.abs(truth - model.maintenanceKcal.mean) / model.maintenanceKcal.sd;
+      if (z < 1.645) maintenanceIn90++;
+      if (z < 0.674) maintenanceIn50++;
+      const pace = model.paceKgPerWeek(14);
+      const truePace = (tissue - (tissues[56] ?? tissue)) / 2;
+      if (Math.abs(truePace - pace.mean) < 1.645 * pace.sd) paceIn90++;
+    }
+    for (const share of [maintenanceIn90 / runs, paceIn90 / runs]) {
+      expect(share).toBeGreaterThan(0.85);
+      expect(share).toBeLessThan(0.97);
+    }
+    expect(maintenanceIn50 / runs).toBeGreaterThan(0.38);
+    expect(maintenanceIn50 / runs).toBeLessThan(0.64);
+  });
+});
