@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { ATHLETE, setUpAthlete } from './athlete.ts';
 import { type HoldingLine, holdingLine } from './holding-line.ts';
+import { keepEdits } from './keep-edits.ts';
 import { killWorker } from './kill-worker.ts';
 import { OptionsPage } from './pages/options.ts';
 import { startWorld, type World } from './world.ts';
@@ -31,7 +32,7 @@ it('brings each change to the daemon once, though the worker is killed in the mi
   await options.allSent();
 
   line.cut();
-  await keepWeighIns(popup.page, CHANGES);
+  await keepEdits(popup.page, Array.from({ length: CHANGES }, weighIn));
   await options.waiting(CHANGES);
   await popup.page.close();
 
@@ -59,21 +60,9 @@ it('brings each change to the daemon once, though the worker is killed in the mi
   expect(new Set(stored.map(({ record }) => record)).size).toBe(CHANGES);
 });
 
-/** Keeps so many weigh-ins by the same message that the popup sends; resolves once they are on disk. */
-async function keepWeighIns(page: Page, count: number): Promise<void> {
-  const edits = Array.from({ length: count }, (_, i) => ({
-    athlete: ATHLETE,
-    kind: 'weigh-in',
-    record: `weigh-in-${i}`,
-    fields: { date: '2026-01-01', kg: 80 + i / 1000, at: i },
-  }));
-  const end = await page.evaluate(async (ask) => {
-    const { chrome } = globalThis as unknown as {
-      chrome: { runtime: { sendMessage(message: object): unknown } };
-    };
-    return await chrome.runtime.sendMessage({ name: 'edit', ask });
-  }, edits);
-  expect(end).toMatchObject({ ok: true });
+function weighIn(_: unknown, number: number) {
+  const fields = { date: '2026-01-01', kg: 80 + number / 1000, at: number };
+  return { athlete: ATHLETE, kind: 'weigh-in', record: `weigh-in-${number}`, fields };
 }
 
 /** The daemon's whole log. */
