@@ -25,7 +25,18 @@ describe('the command line', () => {
     const { status, stdout, stderr } = run();
     expect([status, stderr]).toEqual([0, '']);
     const names = [...stdout.matchAll(/^ {2}(\w+) {2,}/gm)].map(([, name]) => name ?? '');
-    expect(names).toEqual(['start', 'demo', 'pair', 'devices', 'export', 'import', 'backup', 'doctor']);
+    expect(names).toEqual([
+      'start',
+      'demo',
+      'pair',
+      'devices',
+      'export',
+      'import',
+      'backup',
+      'restore',
+      'verify',
+      'doctor',
+    ]);
     expect(run('--help').stdout).toBe(stdout);
     for (const name of names)
       expect(run(name, '--help').stdout).toMatch(new RegExp(`^platewright ${name}\\b`));

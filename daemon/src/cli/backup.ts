@@ -1,27 +1,27 @@
 import { resolve } from 'node:path';
-import { backupPath } from '../keep/backup.ts';
-import { openSqliteStore } from '../store/sqlite.ts';
+import { makeBackup } from '../keep/backup.ts';
+import { openStore } from '../store/open.ts';
 import { type Command, say } from './command.ts';
-import { dataOption, settings } from './settings.ts';
+import { settings, storeOptions } from './settings.ts';
 
 export const backup: Command = {
   name: 'backup',
   operands: '[FILE]',
   mostOperands: 1,
-  options: dataOption,
+  options: storeOptions,
   help: `  platewright backup
   platewright backup /mnt/disk/platewright.sqlite
 
-Prints where the copy is: in the folder backups beside the store unless FILE names a place. The daemon may be running.
-Copying the store's files by hand can give a broken copy; this can't.`,
+Prints where the copy is: in the folder backups beside the store unless FILE or --backups names a place. The daemon may
+be running; it makes one each day by itself. Copying the store's files by hand can give a broken copy; this can't.`,
   async run(given) {
-    const { data } = settings(given);
+    const { data, store: address, backups } = settings(given);
     const [file] = given.positionals;
-    const path = file === undefined ? backupPath(data, Date.now()) : resolve(file);
-    const store = openSqliteStore(data, 'guest');
+    const store = await openStore({ data, store: address }, 'guest');
     try {
-      await store.backup(path);
-      say(path);
+      if (file === undefined) return say(await makeBackup(store, backups, Date.now()));
+      await store.backup(resolve(file));
+      say(resolve(file));
     } finally {
       await store.close();
     }

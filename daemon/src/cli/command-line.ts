@@ -32,6 +32,14 @@ const commands: Readonly<Record<string, { summary: string; load(): Promise<Comma
     summary: 'copy the store into one file',
     load: async () => (await import('./backup.ts')).backup,
   },
+  restore: {
+    summary: 'look at a backup, or put it in place',
+    load: async () => (await import('./restore.ts')).restore,
+  },
+  verify: {
+    summary: 'hold every row against its checksum',
+    load: async () => (await import('./verify.ts')).verify,
+  },
   doctor: {
     summary: 'look for trouble, and say the mend',
     load: async () => (await import('./doctor.ts')).doctor,
@@ -78,7 +86,9 @@ function parse(command: Command, args: string[]): Given {
 }
 
 function usage({ name, operands, options }: Command): string {
-  const names = Object.keys(options).map((option) => `[--${option} ${option.toUpperCase()}]`);
+  const names = Object.entries(options).map(([option, { type }]) =>
+    type === 'boolean' ? `[--${option}]` : `[--${option} ${option.toUpperCase()}]`,
+  );
   return ['platewright', name, operands, ...names].filter((word) => word !== '').join(' ');
 }
 

@@ -7,7 +7,7 @@ import { openSqliteStore, STORE_FILE } from '../store/sqlite.ts';
 import type { Store } from '../store/store.ts';
 import { type Command, CommandTrouble, note } from './command.ts';
 import { runDaemon } from './run-daemon.ts';
-import { demoSettings, serveOptions } from './settings.ts';
+import { dataOption, demoSettings } from './settings.ts';
 
 /** Holds the last date of the season; that it is there makes a store a demo. */
 const DEMO_SETTING = 'demo';
@@ -16,7 +16,7 @@ export const demo: Command = {
   name: 'demo',
   operands: '',
   mostOperands: 0,
-  options: serveOptions,
+  options: { ...dataOption, port: { type: 'string' } },
   help: `  platewright demo
   platewright demo --port 9001
 

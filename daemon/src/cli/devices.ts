@@ -1,13 +1,13 @@
-import { openSqliteStore } from '../store/sqlite.ts';
+import { openStore } from '../store/open.ts';
 import type { Store, StoredDevice } from '../store/store.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
-import { dataOption, settings } from './settings.ts';
+import { settings, storeOptions } from './settings.ts';
 
 export const devices: Command = {
   name: 'devices',
   operands: '[revoke ID]',
   mostOperands: 2,
-  options: dataOption,
+  options: storeOptions,
   help: `  platewright devices
   platewright devices revoke 0193a5c2
 
@@ -18,7 +18,7 @@ shut out with its next request, and what it has not sent yet stays on it.`,
     if (action !== undefined && (action !== 'revoke' || id === undefined)) {
       throw new CommandTrouble('It is platewright devices, or platewright devices revoke ID.', 2);
     }
-    const store = openSqliteStore(settings(given).data, 'guest');
+    const store = await openStore(settings(given), 'guest');
     try {
       if (id === undefined) await list(store);
       else await revoke(store, id);

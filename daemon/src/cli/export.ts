@@ -2,15 +2,15 @@ import { createWriteStream } from 'node:fs';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { archiveLines } from '../keep/archive.ts';
-import { openSqliteStore } from '../store/sqlite.ts';
+import { openStore } from '../store/open.ts';
 import { type Command, CommandTrouble } from './command.ts';
-import { dataOption, settings } from './settings.ts';
+import { settings, storeOptions } from './settings.ts';
 
 export const exportCommand: Command = {
   name: 'export',
   operands: '[FILE]',
   mostOperands: 1,
-  options: dataOption,
+  options: storeOptions,
   help: `  platewright export > records.jsonl
   platewright export records.jsonl
 
@@ -18,7 +18,7 @@ A line of JSON for each record, keys sorted: its fields, and when and where each
 it; platewright import takes it into an empty store. The daemon may be running.`,
   async run(given) {
     const [file] = given.positionals;
-    const store = openSqliteStore(settings(given).data, 'guest');
+    const store = await openStore(settings(given), 'guest');
     try {
       const target =
         file === undefined ? process.stdout : createWriteStream(file, { flags: 'wx', mode: 0o600 });

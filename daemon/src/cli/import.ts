@@ -2,22 +2,22 @@ import { createReadStream } from 'node:fs';
 import { createInterface } from 'node:readline';
 import { ArchiveTrouble, importArchive } from '../keep/archive.ts';
 import { clampAhead } from '../server/writer.ts';
-import { openSqliteStore } from '../store/sqlite.ts';
+import { openStore } from '../store/open.ts';
 import { type Command, CommandTrouble, note } from './command.ts';
-import { dataOption, settings } from './settings.ts';
+import { settings, storeOptions } from './settings.ts';
 
 export const importCommand: Command = {
   name: 'import',
   operands: '[FILE]',
   mostOperands: 1,
-  options: dataOption,
+  options: storeOptions,
   help: `  platewright import records.jsonl
   platewright import --data ~/restored < records.jsonl
 
 All of it is taken in, or nothing. The store must be empty and the daemon stopped. Devices are paired anew afterwards.`,
   async run(given) {
     const [file] = given.positionals;
-    const store = openSqliteStore(settings(given).data, 'owner');
+    const store = await openStore(settings(given), 'owner');
     try {
       if ((await store.lastSeq()) > 0) {
         throw new CommandTrouble('This store has records already. Name an empty folder with --data.');

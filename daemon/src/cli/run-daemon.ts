@@ -17,8 +17,11 @@ export async function runDaemon(store: Store, port: number, lastLine: string): P
     await store.close();
     throw portTrouble(error, port);
   });
-  await store.putSetting(PORT_SETTING, String(running.port));
-  await sayWhatNext(store, running.port, lastLine);
+  if (store.trouble() === null) {
+    await store.putSetting(PORT_SETTING, String(running.port));
+    await sayWhatNext(store, running.port, lastLine);
+  } else
+    note(`It is served to be read at http://127.0.0.1:${running.port}/, to those who are paired already.`);
   await told();
   note('Stopping…');
   await running.stop();

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import * as z from 'zod/mini';
+import { backupFolder } from '../keep/backup.ts';
 import { CommandTrouble, type Given } from './command.ts';
 import { xdg } from './xdg.ts';
 
@@ -8,34 +9,63 @@ export const DEFAULT_PORT = 8787;
 const DEMO_PORT = 8788;
 
 export const dataOption = { data: { type: 'string' } } as const;
-export const serveOptions = { ...dataOption, port: { type: 'string' } } as const;
+/** Where records are, and where their backups go. */
+export const storeOptions = {
+  ...dataOption,
+  store: { type: 'string' },
+  backups: { type: 'string' },
+} as const;
+export const serveOptions = { ...storeOptions, port: { type: 'string' } } as const;
 
 interface Settings {
   /** Absolute. */
   data: string;
   port: number;
+  /** Address of a PostgreSQL database; null for a file in `data`. */
+  store: string | null;
+  /** Folder of the backups, absolute. */
+  backups: string;
 }
 
 const fileSchema = z.strictObject({
   data: z.optional(z.string()),
+  store: z.optional(z.string()),
+  backups: z.optional(z.string()),
   port: z.optional(z.int().check(z.minimum(0), z.maximum(65535))),
 });
 
 /** Settings of the athlete's own store: flags, then environment, then the config file, then defaults. */
 export function settings({ values }: Given): Settings {
   const file = configFile();
-  const data = text(values.data) ?? process.env.PLATEWRIGHT_DATA ?? file.data ?? dataHome('platewright');
+  const data = resolve(
+    text(values.data) ?? process.env.PLATEWRIGHT_DATA ?? file.data ?? dataHome('platewright'),
+  );
   const port = text(values.port) ?? process.env.PLATEWRIGHT_PORT;
-  return { data: resolve(data), port: port === undefined ? (file.port ?? DEFAULT_PORT) : readPort(port) };
+  const store = text(values.store) ?? process.env.PLATEWRIGHT_STORE ?? file.store;
+  const backups = text(values.backups) ?? process.env.PLATEWRIGHT_BACKUPS ?? file.backups;
+  return {
+    data,
+    port: port === undefined ? (file.port ?? DEFAULT_PORT) : readPort(port),
+    store: store === undefined ? null : readAddress(store),
+    backups: backups === undefined ? backupFolder(data) : resolve(backups),
+  };
 }
 
 /** Settings of the demo: by flags only, so that a demo never lands in the athlete's own store. */
-export function demoSettings({ values }: Given): Settings {
+export function demoSettings({ values }: Given): Pick<Settings, 'data' | 'port'> {
   const port = text(values.port);
   return {
     data: resolve(text(values.data) ?? dataHome('platewright-demo')),
     port: port === undefined ? DEMO_PORT : readPort(port),
   };
+}
+
+function readAddress(typed: string): string {
+  if (/^postgres(ql)?:\/\//.test(typed)) return typed;
+  throw new CommandTrouble(
+    'A store is named like postgres://user@host/database. A folder is named with --data.',
+    2,
+  );
 }
 
 function readPort(typed: string): number {
@@ -59,7 +89,7 @@ function configFile(): z.infer<typeof fileSchema> {
   const parsed = fileSchema.safeParse(parseJson(content));
   if (parsed.success) return parsed.data;
   throw new CommandTrouble(
-    `${path} is not as it should be: JSON with data and port, such as {"port": 8787}.`,
+    `${path} is not as it should be: JSON with data, port, store and backups, such as {"port": 8787}.`,
   );
 }
 

@@ -1,5 +1,9 @@
-import { openSqliteStore } from '../store/sqlite.ts';
-import type { Command } from './command.ts';
+import { restoreAdvice } from '../keep/restore-advice.ts';
+import { startUpkeep } from '../keep/upkeep.ts';
+import { openStore, type StorePlace } from '../store/open.ts';
+import type { Store } from '../store/store.ts';
+import { StoreTrouble } from '../store/trouble.ts';
+import { type Command, note } from './command.ts';
 import { runDaemon } from './run-daemon.ts';
 import { serveOptions, settings } from './settings.ts';
 
@@ -13,14 +17,42 @@ export const start: Command = {
 
 It listens on 127.0.0.1 only. Records are kept in $XDG_DATA_HOME/platewright unless --data names another folder, on port
 8787 unless --port names another one. PLATEWRIGHT_DATA and PLATEWRIGHT_PORT do the same, and so do data and port in
-$XDG_CONFIG_HOME/platewright/config.json.`,
+$XDG_CONFIG_HOME/platewright/config.json. --store postgres://… keeps records in a PostgreSQL database (PLATEWRIGHT_STORE,
+store). A backup is made each day; the last seven days, four weeks and twelve months are kept in the folder backups beside
+the records, or where --backups says (PLATEWRIGHT_BACKUPS, backups).`,
   async run(given) {
-    const { data, port } = settings(given);
-    const store = openSqliteStore(data, 'owner');
+    const { data, port, store, backups } = settings(given);
     await runDaemon(
-      store,
+      keptUp(await openOrAdvise({ data, store }, backups), backups),
       port,
       'Only looking? npm start -- --demo shows a finished season of an invented athlete, in a store of its own.',
     );
   },
 };
+
+/** Opens the store; when it is damaged, says which backup to go back to, and serves what can still be read. */
+async function openOrAdvise(place: StorePlace, backups: string): Promise<Store> {
+  try {
+    const store = await openStore(place, 'owner');
+    const trouble = store.trouble();
+    if (trouble !== null) note(`${trouble.message}\n${await restoreAdvice(backups)}`);
+    return store;
+  } catch (error) {
+    if (error instanceof StoreTrouble && error.code === 'damaged') note(await restoreAdvice(backups));
+    throw error;
+  }
+}
+
+/** The store with its upkeep, which ends when it is closed. */
+function keptUp(store: Store, folder: string): Store {
+  const onTrouble = (error: unknown) =>
+    note(`No backup was made: ${error instanceof Error ? error.message : String(error)}`);
+  const upkeep = startUpkeep({ store, folder, now: Date.now, onTrouble });
+  return {
+    ...store,
+    async close() {
+      await upkeep.stop();
+      await store.close();
+    },
+  };
+}

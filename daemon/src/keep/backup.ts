@@ -1,11 +1,53 @@
+import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Store } from '../store/store.ts';
+import { rotate } from './rotation.ts';
 
+/** A backup that was made by the daemon or by hand, but not one that a person has named. */
+export interface Backup {
+  path: string;
+  /** When it was made, ms since 1970, by its name. */
+  at: number;
+}
+
+const NAME = /^platewright-(\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)Z\.sqlite$/;
+
+/** Where backups go unless another folder is named. */
 export function backupFolder(dataFolder: string): string {
   return join(dataFolder, 'backups');
 }
 
 /** Where a backup of this instant goes unless told otherwise. */
-export function backupPath(dataFolder: string, nowMs: number): string {
+export function backupPath(folder: string, nowMs: number): string {
   const stamp = new Date(nowMs).toISOString().slice(0, 19).replaceAll(':', '-');
-  return join(backupFolder(dataFolder), `platewright-${stamp}Z.sqlite`);
+  return join(folder, `platewright-${stamp}Z.sqlite`);
+}
+
+/** Backups in a folder, newest first; none when there is no folder. */
+export function listBackups(folder: string): Backup[] {
+  return names(folder)
+    .flatMap((name) => {
+      const [, date, hour, minute, second] = NAME.exec(name) ?? [];
+      const at = Date.parse(`${date}T${hour}:${minute}:${second}Z`);
+      return Number.isNaN(at) ? [] : [{ path: join(folder, name), at }];
+    })
+    .sort((a, b) => b.at - a.at);
+}
+
+/** Makes a backup, and lets go of those that the rotation no longer keeps. Returns its path. */
+export async function makeBackup(store: Store, folder: string, nowMs: number): Promise<string> {
+  const path = backupPath(folder, nowMs);
+  await store.backup(path);
+  const all = listBackups(folder);
+  const kept = rotate(all.map(({ at }) => at));
+  for (const backup of all) if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path);
+  return path;
+}
+
+function names(folder: string): string[] {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return [];
+  }
 }

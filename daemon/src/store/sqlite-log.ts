@@ -22,6 +22,7 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
   const selectOf = db.prepare(
     `${CHANGES} WHERE c.seq > ? AND c.body ->> '$.athlete' = ? ORDER BY c.seq LIMIT ?`,
   );
+  const selectLast = db.prepare('SELECT max(seq) AS last FROM changes');
   const selectHash = db.prepare('SELECT hash FROM changes WHERE seq = ?');
   const selectHead = db.prepare(`SELECT ${HEAD_COLUMNS} FROM head WHERE one = 1`);
   const updateHead = db.prepare(`UPDATE head SET (${HEAD_COLUMNS}) = (?, ?, ?, ?, ?, ?, ?) WHERE one = 1`);
@@ -42,6 +43,12 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
 
   return {
     head,
+
+    /** Number of the last change; without the head when it can be, so that a store with a damaged one can be served. */
+    lastSeq(): number {
+      const last = selectLast.get()?.last;
+      return typeof last === 'number' ? last : head().foldedSeq;
+    },
 
     append(changes: readonly Change[], stamp: Stamp): Outcome[] {
       return transaction(db, () => {

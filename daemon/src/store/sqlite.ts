@@ -15,7 +15,7 @@ import type { Store } from './store.ts';
 import { StoreTrouble } from './trouble.ts';
 
 export const STORE_FILE = 'store.sqlite';
-const LOCK_FILE = 'store.lock';
+export const LOCK_FILE = 'store.lock';
 
 /**
  * The store in a folder, made when it is not there. The owner holds it alone; a guest looks into one that a daemon may
@@ -99,7 +99,7 @@ function storeOf(
     records: (query) => read(() => records.find(query)),
     record: (athlete, id) => read(() => records.get(athlete, id)?.record ?? null),
     mark: (seq) => read(() => log.mark(seq)),
-    lastSeq: () => read(() => log.head().seq),
+    lastSeq: () => read(() => log.lastSeq()),
     latestClock: () => read(() => log.head().clock),
     devices: () => read(() => devices.all()),
     deviceByToken: (tokenHash) => read(() => devices.byToken(tokenHash)),

@@ -1,0 +1,51 @@
+import { randomUUID } from 'node:crypto';
+import { rmSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { backupPath } from '../keep/backup.ts';
+import { openSqliteStore } from '../store/sqlite.ts';
+import { replaceStore, unpackBackup } from '../store/sqlite-restore.ts';
+import { type Command, CommandTrouble, note, say } from './command.ts';
+import { runDaemon } from './run-daemon.ts';
+import { serveOptions, settings } from './settings.ts';
+
+/** Beside the daemon's own and the demo's. */
+const TRY_PORT = '8789';
+
+export const restore: Command = {
+  name: 'restore',
+  operands: 'FILE',
+  mostOperands: 1,
+  options: { ...serveOptions, try: { type: 'boolean' } },
+  help: `  platewright restore FILE --try
+  platewright restore FILE
+
+With --try it only serves the backup, on port ${TRY_PORT} unless --port names another one, to be looked at beside the running
+daemon; nothing of that is kept. Without, the daemon must be stopped: the backup is checked and takes the place of the
+store, which is kept in the folder of the backups. Devices notice with their next message, and send again what it lacks.`,
+  async run(given) {
+    const [file] = given.positionals;
+    if (file === undefined) throw new CommandTrouble('Name a backup: platewright restore FILE.', 2);
+    const { data, store, backups, port } = settings({
+      ...given,
+      values: { ...given.values, port: given.values.port ?? TRY_PORT },
+    });
+    if (store !== null) {
+      throw new CommandTrouble('A store in PostgreSQL is restored with the tools of PostgreSQL.');
+    }
+    if (given.values.try === true) return await look(resolve(file), data, port);
+    const kept = join(backups, `replaced-${backupPath('', Date.now()).slice('platewright-'.length)}`);
+    await replaceStore(resolve(file), data, kept);
+    say(join(data, 'store.sqlite'));
+    note(`The backup is in place. What it replaced, if anything, is ${kept}. Start the daemon again.`);
+  },
+};
+
+async function look(file: string, data: string, port: number): Promise<void> {
+  const folder = join(data, 'tries', randomUUID());
+  try {
+    await unpackBackup(file, folder);
+    await runDaemon(openSqliteStore(folder, 'owner'), port, 'This is a backup; nothing of it is kept.');
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,47 @@
+import type { Store } from '../store/store.ts';
+import { listBackups, makeBackup } from './backup.ts';
+import { foldOld } from './fold-old.ts';
+
+/** A day lost is what a person can type again (common practice, no source). */
+const BACKUP_MS = 86_400_000;
+/** How often it is looked whether a backup is due; a laptop that sleeps at night still gets its own. */
+const LOOK_MS = 3_600_000;
+/** Left alone, so that a start is quick. */
+const FIRST_LOOK_MS = 60_000;
+
+interface Upkeep {
+  store: Store;
+  /** Folder of the backups. */
+  folder: string;
+  /** ms since 1970. */
+  now(): number;
+  /** Told what kept a backup from being made; the next look tries again. */
+  onTrouble(error: unknown): void;
+}
+
+/** Makes a backup when the last one is a day old, and folds what is old; nothing of a store that is damaged. */
+export async function upkeep({ store, folder, now }: Omit<Upkeep, 'onTrouble'>): Promise<void> {
+  const [newest] = listBackups(folder);
+  // A backup from the future was made under a wrong clock, and is as good a reason for another one.
+  const isDue = newest === undefined || Math.abs(now() - newest.at) >= BACKUP_MS;
+  if (!isDue || store.trouble() !== null || (await store.lastSeq()) === 0) return;
+  await makeBackup(store, folder, now());
+  await foldOld(store, now());
+}
+
+/** Does the upkeep of a store from now on, until `stop`, which waits for what is under way. */
+export function startUpkeep({ onTrouble, ...of }: Upkeep): { stop(): Promise<void> } {
+  let running: Promise<void> = Promise.resolve();
+  const look = () => {
+    running = upkeep(of).catch(onTrouble);
+  };
+  const first = setTimeout(look, FIRST_LOOK_MS).unref();
+  const next = setInterval(look, LOOK_MS).unref();
+  return {
+    async stop() {
+      clearTimeout(first);
+      clearInterval(next);
+      await running;
+    },
+  };
+}

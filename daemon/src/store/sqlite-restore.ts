@@ -1,0 +1,101 @@
+import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { damaged } from './rows.ts';
+import { LOCK_FILE, STORE_FILE } from './sqlite.ts';
+import { copyDatabase, flush } from './sqlite-copy.ts';
+import { checkedVersion, openDatabase } from './sqlite-file.ts';
+import { takeLock } from './sqlite-lock.ts';
+import { settingTable } from './sqlite-settings.ts';
+import { explain } from './sqlite-trouble.ts';
+import { findFaults } from './sqlite-verify.ts';
+import { StoreTrouble } from './trouble.ts';
+
+/**
+ * Makes a store of a backup in a folder that has none: brought up to this program's schema, checked, and under a new id,
+ * so that devices notice and send again what it lacks. Throws StoreTrouble, and leaves nothing behind, when the backup is
+ * not sound.
+ */
+export async function unpackBackup(backup: string, folder: string): Promise<void> {
+  const target = join(folder, STORE_FILE);
+  if (!existsSync(backup)) throw new StoreTrouble('missing', `There is no file ${backup}.`);
+  try {
+    copyBackup(backup, target);
+    const db = openDatabase(target, 'owner');
+    try {
+      const [fault] = await findFaults(target);
+      if (fault !== undefined) throw damaged(fault);
+      settingTable(db).newId();
+      db.exec('PRAGMA journal_mode = DELETE');
+    } finally {
+      db.close();
+    }
+  } catch (error) {
+    for (const end of ['', '-wal', '-shm']) rmSync(`${target}${end}`, { force: true });
+    const known = explain(error, folder);
+    if (!(known instanceof StoreTrouble) || known.code !== 'damaged') throw known;
+    throw new StoreTrouble('damaged', `${backup} is not sound (${known.what}). Try an older backup.`);
+  }
+}
+
+function copyBackup(backup: string, target: string): void {
+  const source = new DatabaseSync(backup, { readOnly: true });
+  try {
+    if (checkedVersion(source, backup) === 0) {
+      throw new StoreTrouble('not-a-store', `${backup} is empty. Name a backup of Platewright.`);
+    }
+    copyDatabase(source, target);
+  } finally {
+    source.close();
+  }
+}
+
+/**
+ * Puts the store of a backup in the place of a folder's own, which is kept beside it as `kept`. The daemon must be
+ * stopped. Whenever it is broken off, there is the old store or the new one.
+ */
+export async function replaceStore(backup: string, folder: string, kept: string): Promise<void> {
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  const lock = takeLock(join(folder, LOCK_FILE));
+  if (lock === null) {
+    throw new StoreTrouble('in-use', `A daemon serves ${folder}. Stop it, then restore.`);
+  }
+  const unpacked = join(folder, 'restoring');
+  try {
+    rmSync(unpacked, { recursive: true, force: true });
+    await unpackBackup(backup, unpacked);
+    const file = join(folder, STORE_FILE);
+    if (existsSync(file)) setAside(file, kept);
+    renameSync(join(unpacked, STORE_FILE), file);
+    flush(folder);
+  } finally {
+    rmSync(unpacked, { recursive: true, force: true });
+    lock.release();
+  }
+}
+
+/** Keeps a copy of a store that may be damaged, and leaves no log beside it that would be taken for the new one's. */
+function setAside(file: string, kept: string): void {
+  mergeLog(file);
+  mkdirSync(dirname(kept), { recursive: true, mode: 0o700 });
+  for (const end of ['', '-wal']) {
+    if (!existsSync(`${file}${end}`)) continue;
+    copyFileSync(`${file}${end}`, `${kept}${end}`);
+    flush(`${kept}${end}`);
+  }
+  flush(dirname(kept));
+  for (const end of ['-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
+}
+
+function mergeLog(file: string): void {
+  try {
+    const db = new DatabaseSync(file);
+    try {
+      db.exec('PRAGMA journal_mode = DELETE');
+    } finally {
+      db.close();
+    }
+  } catch {
+    // Too damaged for that: file and log are kept as they are.
+  }
+}

@@ -1,0 +1,71 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { afterEach, beforeEach, expect, it } from 'vitest';
+import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { weighIns } from './load.ts';
+
+let folder: ReturnType<typeof temporaryFolder>;
+let daemon: Daemon | null = null;
+beforeEach(() => {
+  folder = temporaryFolder();
+});
+afterEach(async () => {
+  await daemon?.stop('SIGKILL');
+  folder.remove();
+});
+
+const run = (...args: string[]) => platewright(folder.path, args);
+const data = () => join(folder.path, 'data/platewright');
+
+it('a damaged store is named, looked at, and put right from a backup', async () => {
+  daemon = await startDaemon(folder.path);
+  const headers = await pairExtension(daemon);
+  const push = (changes: unknown) =>
+    fetch(`${daemon?.url}/v1/push`, { method: 'POST', headers, body: JSON.stringify({ changes }) });
+  expect((await push(weighIns('a', 20))).status).toBe(200);
+  const backup = run('backup').stdout.trim();
+  expect(run('verify').stderr).toMatch(/as it was written/);
+
+  const tried = await startDaemon(folder.path, ['restore', backup, '--try', '--port', '0']);
+  const { store } = await (await fetch(`${tried.url}/v1/health`)).json();
+  expect(store).not.toBe((await (await fetch(`${daemon.url}/v1/health`)).json()).store);
+  expect(await tried.stop('SIGTERM')).toBe(0);
+  expect(readdirSync(join(data(), 'tries'))).toEqual([]);
+
+  expect(run('restore', backup).stderr).toMatch(/Stop it, then restore/);
+  await daemon.stop('SIGTERM');
+  const db = new DatabaseSync(join(data(), 'store.sqlite'));
+  db.exec(`UPDATE records SET fields = replace(fields, '80', '90') WHERE id = 'a-7';
+    UPDATE head SET seq = 21`);
+  db.close();
+  const verified = run('verify');
+  expect(verified.status).toBe(1);
+  expect(verified.stdout).toMatch(/head of the change log/);
+  expect(verified.stderr).toContain(`platewright restore '${backup}'`);
+
+  expect(run('restore', backup).status).toBe(0);
+  expect(run('verify').status).toBe(0);
+  daemon = await startDaemon(folder.path);
+  expect((await push(weighIns('a', 21))).status).toBe(200);
+  await daemon.stop('SIGTERM');
+  expect(run('export').stdout.split('\n').length).toBe(23);
+});
+
+it('a store found damaged at the start is served to be read', async () => {
+  daemon = await startDaemon(folder.path);
+  const headers = await pairExtension(daemon);
+  const body = JSON.stringify({ changes: weighIns('a', 3) });
+  await fetch(`${daemon.url}/v1/push`, { method: 'POST', headers, body });
+  const backup = run('backup').stdout.trim();
+  await daemon.stop('SIGTERM');
+  const db = new DatabaseSync(join(data(), 'store.sqlite'));
+  db.exec('UPDATE head SET clock = NULL');
+  db.close();
+  // It prints no link, because it pairs no one.
+  await expect(
+    startDaemon(folder.path, ['start', '--port', '0'], ['timeout', '-s', 'TERM', '5']),
+  ).rejects.toThrow(
+    new RegExp(`head of the change log[\\s\\S]*restore '${backup}'[\\s\\S]*served to be read`),
+  );
+});

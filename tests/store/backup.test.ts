@@ -1,0 +1,165 @@
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import fc from 'fast-check';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { backupPath, listBackups, makeBackup } from '../../daemon/src/keep/backup.ts';
+import { restoreAdvice } from '../../daemon/src/keep/restore-advice.ts';
+import { rotate } from '../../daemon/src/keep/rotation.ts';
+import { startUpkeep, upkeep } from '../../daemon/src/keep/upkeep.ts';
+import { openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
+import { replaceStore, unpackBackup } from '../../daemon/src/store/sqlite-restore.ts';
+import { findFaults } from '../../daemon/src/store/sqlite-verify.ts';
+import type { Store } from '../../daemon/src/store/store.ts';
+import { logOf } from '../support/log.ts';
+import { weighIn } from './contract.ts';
+
+const DAY = 86_400_000;
+const START = Date.parse('2026-01-01T12:00:00Z');
+
+let folder: string;
+let store: Store;
+beforeEach(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'platewright-backup-'));
+  store = openSqliteStore(join(folder, 'live'), 'owner');
+  await store.append([weighIn('c1', { kg: 80 }), weighIn('c2', { kg: 81 })], (clock) => clock);
+});
+afterEach(async () => {
+  await store.close();
+  rmSync(folder, { recursive: true });
+});
+
+const backups = () => join(folder, 'backups');
+
+describe('the rotation', () => {
+  it('keeps seven days, four weeks and twelve months of daily backups', () => {
+    const times = Array.from({ length: 800 }, (_, day) => START + day * DAY);
+    const kept = [...rotate(times)].sort((a, b) => b - a);
+    expect(kept.length).toBeLessThanOrEqual(7 + 4 + 12);
+    expect(kept.slice(0, 7)).toEqual(times.slice(-7).reverse());
+    const oldest = kept.at(-1) ?? 0;
+    expect((START + 799 * DAY - oldest) / DAY).toBeGreaterThan(300);
+    let stepwise: number[] = [];
+    for (const at of times) stepwise = [...rotate([...stepwise, at])];
+    expect(new Set(stepwise)).toEqual(new Set(kept));
+  });
+
+  it('always keeps the newest, and loses none of a few, however far apart they are', () => {
+    const times = fc.uniqueArray(
+      fc.integer({ min: 0, max: 900 * 24 }).map((hour) => START + hour * 3_600_000),
+    );
+    fc.assert(
+      fc.property(times, (all) => {
+        const kept = rotate(all);
+        if (all.length > 0) expect(kept.has(Math.max(...all))).toBe(true);
+        expect(rotate([...kept])).toEqual(kept);
+        if (all.length <= 7 && new Set(all.map((at) => Math.floor(at / DAY))).size === all.length) {
+          expect(kept.size).toBe(all.length);
+        }
+      }),
+    );
+  });
+});
+
+describe('a backup', () => {
+  it('is taken each day, rotated, and leaves other files alone', async () => {
+    for (let day = 0; day < 12; day++) {
+      for (const hour of [0, 5]) {
+        await upkeep({ store, folder: backups(), now: () => START + day * DAY + hour * 3_600_000 });
+      }
+      if (day === 0) writeFileSync(join(backups(), 'mine.sqlite'), 'x');
+    }
+    const all = listBackups(backups());
+    expect(all[0]?.at).toBe(START + 11 * DAY);
+    expect(all.length).toBeGreaterThanOrEqual(7);
+    expect(all.length).toBeLessThan(12);
+    expect(readdirSync(backups())).toHaveLength(all.length + 1);
+    for (const { path } of all) expect(await findFaults(path)).toEqual([]);
+  });
+
+  it('is not taken of an empty store, and what keeps it from being taken is told', async () => {
+    const empty = openSqliteStore(join(folder, 'empty'), 'owner');
+    await upkeep({ store: empty, folder: backups(), now: () => START });
+    expect(existsSync(backups())).toBe(false);
+    await empty.close();
+    writeFileSync(backups(), 'a file in the way');
+    await expect(upkeep({ store, folder: backups(), now: () => START })).rejects.toThrow();
+    const running = startUpkeep({ store, folder: backups(), now: () => START, onTrouble: () => {} });
+    await running.stop();
+  });
+
+  it('folds what has been in the log for over 400 days, and no more', async () => {
+    const at = (day: number) => upkeep({ store, folder: backups(), now: () => START + day * DAY });
+    await at(0);
+    await store.append([weighIn('c3', { kg: 82 })], (clock) => clock);
+    await at(399);
+    expect(await logOf(store)).toHaveLength(3);
+    await at(401);
+    expect(await store.changesSince(0, 9)).toBe('folded');
+    expect(await store.changesSince(2, 9)).toMatchObject({ seq: 3 });
+    expect(await store.verify()).toEqual([]);
+  });
+});
+
+describe('a restore', () => {
+  const live = () => join(folder, 'live');
+
+  it('brings back all that was in the backup, under a new id, and keeps what it replaces', async () => {
+    const path = await makeBackup(store, backups(), START);
+    const before = [await store.records({}), await logOf(store), await store.devices(), await store.mark(2)];
+    const { id } = store;
+    await store.append([weighIn('c3', { kg: 82 })], (clock) => clock);
+    await expect(replaceStore(path, live(), join(backups(), 'kept.sqlite'))).rejects.toThrow(/Stop it/);
+    await store.close();
+    await replaceStore(path, live(), join(backups(), 'kept.sqlite'));
+    expect(readdirSync(live()).sort()).toEqual(['store.lock', STORE_FILE]);
+    store = openSqliteStore(live(), 'owner');
+    const after = [await store.records({}), await logOf(store), await store.devices(), await store.mark(2)];
+    expect(after).toEqual(before);
+    expect(store.id).not.toBe(id);
+    expect(store.trouble()).toBeNull();
+    await unpackBackup(join(backups(), 'kept.sqlite'), join(folder, 'again'));
+    const kept = openSqliteStore(join(folder, 'again'), 'owner');
+    expect(await kept.lastSeq()).toBe(3);
+    await kept.close();
+  });
+
+  it('of a backup that is not sound, is none, or is not there changes nothing', async () => {
+    const path = await makeBackup(store, backups(), START);
+    const db = new DatabaseSync(path);
+    db.exec('UPDATE records SET date = 1');
+    db.close();
+    await store.close();
+    const kept = join(backups(), 'kept.sqlite');
+    await expect(replaceStore(path, live(), kept)).rejects.toThrow(/not sound .*older backup/);
+    await expect(replaceStore(join(folder, 'x'), live(), kept)).rejects.toThrow(/no file/);
+    writeFileSync(join(folder, 'text'), 'not a database, but long enough to be looked at as one');
+    await expect(replaceStore(join(folder, 'text'), live(), kept)).rejects.toThrow();
+    expect(readdirSync(live()).sort()).toEqual(['store.lock', STORE_FILE]);
+    store = openSqliteStore(live(), 'owner');
+    expect(await store.lastSeq()).toBe(2);
+    expect(existsSync(kept)).toBe(false);
+  });
+
+  it('takes the place of a store that is too damaged to be opened', async () => {
+    const path = await makeBackup(store, backups(), START);
+    await store.close();
+    writeFileSync(join(live(), STORE_FILE), 'x'.repeat(8192));
+    expect(() => openSqliteStore(live(), 'owner')).toThrow(/damaged/);
+    await replaceStore(path, live(), join(backups(), 'kept.sqlite'));
+    store = openSqliteStore(live(), 'owner');
+    expect(await store.lastSeq()).toBe(2);
+  });
+
+  it('is advised from the newest backup that is sound', async () => {
+    expect(await restoreAdvice(backups())).toMatch(/no sound backup/);
+    const good = await makeBackup(store, backups(), START);
+    const bad = await makeBackup(store, backups(), START + DAY);
+    const db = new DatabaseSync(bad);
+    db.exec(`UPDATE records SET fields = '{}'`);
+    db.close();
+    expect(await restoreAdvice(backups())).toContain(`platewright restore '${good}'`);
+    expect(good).toBe(backupPath(backups(), START));
+  });
+});
