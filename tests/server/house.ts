@@ -3,11 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect } from 'vitest';
 import { type App, createApp } from '../../daemon/src/server/app.ts';
-import { loopbackHosts } from '../../daemon/src/server/guard.ts';
+import { ownHosts } from '../../daemon/src/server/hosts.ts';
 import { createHub, type Hub } from '../../daemon/src/server/hub.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
 import type { PageFiles } from '../../daemon/src/server/pages.ts';
 import { createSeasons } from '../../daemon/src/server/seasons.ts';
+import { noProxy } from '../../daemon/src/server/site.ts';
 import { createWriter } from '../../daemon/src/server/writer.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
@@ -35,8 +36,9 @@ export class House {
     const now = () => this.now;
     const writer = createWriter({ store: this.store, hub: this.hub, now });
     const seasons = createSeasons(this.store);
-    const isOwnHost = loopbackHosts(() => 8787);
-    this.app = createApp({ store: this.store, hub: this.hub, writer, seasons, now, isOwnHost, pages });
+    const isOwnHost = ownHosts(() => ({ ports: [8787], addresses: [], names: [] }));
+    const parts = { store: this.store, hub: this.hub, writer, seasons, pages };
+    this.app = createApp({ ...parts, now, isOwnHost, front: noProxy, key: '', paired: () => undefined });
   }
 
   async call(path: string, { method, headers = {}, body }: Call = {}): Promise<Response> {
@@ -44,7 +46,7 @@ export class House {
     const json = body === undefined ? {} : { 'content-type': 'application/json' };
     if (body !== undefined) init.body = typeof body === 'string' ? body : JSON.stringify(body);
     init.headers = { host: HOST, ...json, ...headers };
-    return await this.app.request(`http://${HOST}${path}`, init);
+    return await this.app.request(`http://${HOST}${path}`, init, {});
   }
 
   async code(): Promise<string> {

@@ -23,7 +23,7 @@ describe('pairing', () => {
 
   it('gives a dashboard a cookie that no script can read, and no token', async () => {
     const answer = await pair(await house().code(), 'dashboard', OWN);
-    expect(Object.keys(await answer.json()).sort()).toEqual(['device', 'store']);
+    expect(Object.keys(await answer.json()).sort()).toEqual(['device', 'key', 'store']);
     const cookie = answer.headers.get('set-cookie') ?? '';
     expect(cookie).toMatch(/^platewright-8787=[\w-]{43};/);
     expect(cookie).toMatch(/HttpOnly/);

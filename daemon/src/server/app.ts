@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { methodNotAllowed } from 'hono/method-not-allowed';
+import { getPath } from 'hono/utils/url';
 import * as z from 'zod/mini';
 import { limitBody } from './body.ts';
 import type { Deps, Env } from './deps.ts';
@@ -15,6 +16,7 @@ import { syncRoutes } from './routes/sync.ts';
 import { systemRoutes } from './routes/system.ts';
 import { viewRoutes } from './routes/views.ts';
 import { weeklyCallRoutes } from './routes/weekly-call.ts';
+import { siteOf, withoutBase } from './site.ts';
 
 // Reasons of refusals are read by people.
 z.config(z.locales.en());
@@ -23,7 +25,14 @@ export type App = ReturnType<typeof createApp>;
 
 /** The daemon's HTTP interface, without a socket. */
 export function createApp(deps: Deps) {
-  const app = new Hono<Env>();
+  const { front } = deps;
+  const app = new Hono<Env>({ getPath: (request) => withoutBase(getPath(request), front.basePath) });
+  app.use(async (c, next) => {
+    const { url } = c.req;
+    const asked = { url, header: (name: string) => c.req.header(name), socket: c.env.incoming?.socket };
+    c.set('site', siteOf(asked, front));
+    await next();
+  });
   app.use(hostGuard(deps.isOwnHost), secureHeaders, originGuard, limitBody);
   app.use(
     methodNotAllowed({
@@ -41,6 +50,8 @@ export function createApp(deps: Deps) {
     const page = isPage && deps.pages !== null ? servePage(c, deps.pages) : null;
     return page ?? problemResponse(c, notFound(isPage && deps.pages === null));
   });
+  // The pages' addresses are relative to a folder, which has a slash at its end.
+  if (front.basePath !== '') app.get(front.basePath, (c) => c.redirect(`${front.basePath}/`, 308));
   return app
     .route('/v1', systemRoutes(deps))
     .route('/v1', pairingRoutes(deps))

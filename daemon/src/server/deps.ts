@@ -1,7 +1,9 @@
+import type { HttpBindings } from '@hono/node-server';
 import type { Store, StoredDevice } from '../store/store.ts';
 import type { Hub } from './hub.ts';
 import type { PageFiles } from './pages.ts';
 import type { Seasons } from './seasons.ts';
+import type { Front, Site } from './site.ts';
 import type { Writer } from './writer.ts';
 
 /** What the routes work with. */
@@ -14,13 +16,21 @@ export interface Deps {
   now(): number;
   /** Whether a Host header names this daemon. */
   isOwnHost(host: string): boolean;
+  front: Front;
+  /** SHA-256 of the public key that TLS goes by, in hex; empty where there is no TLS. */
+  key: string;
+  /** Told of each device that was paired, with the check that it shows. */
+  paired(device: StoredDevice, check: string): void;
   /** The built dashboard; null when it was not built. */
   pages: PageFiles | null;
 }
 
 /** What middleware leaves for a route. */
 export interface Env {
+  /** The socket; absent in tests without one. */
+  Bindings: Partial<HttpBindings>;
   Variables: {
+    site: Site;
     /** Origin of the extension that asks; null for the dashboard and for requests without an Origin. */
     extension: string | null;
     device: StoredDevice;

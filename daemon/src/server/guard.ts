@@ -4,21 +4,12 @@ import { ProblemError } from './problem.ts';
 
 const EXTENSION_ORIGIN = /^(chrome-extension|moz-extension):\/\/[A-Za-z0-9-]{1,64}$/;
 
-/** Hosts of the loopback interface on a port; `port` is asked each time, because it may be chosen on listening. */
-export function loopbackHosts(port: () => number): (host: string) => boolean {
-  const names = new Set(['127.0.0.1', 'localhost', '[::1]']);
-  return (host) => {
-    const colon = host.lastIndexOf(':');
-    return names.has(host.slice(0, colon).toLowerCase()) && host.slice(colon + 1) === String(port());
-  };
-}
-
 /**
  * Refuses a request for another host before anything else: a page whose name was rebound to this address sends neither
  * Origin nor Sec-Fetch headers, so only Host tells. Answers without a body, because that page could read it.
  */
 export function hostGuard(isOwnHost: (host: string) => boolean): MiddlewareHandler<Env> {
-  return async (c, next) => (isOwnHost(c.req.header('host') ?? '') ? await next() : c.body(null, 421));
+  return async (c, next) => (isOwnHost(c.get('site').host) ? await next() : c.body(null, 421));
 }
 
 /**
@@ -30,7 +21,8 @@ export const originGuard: MiddlewareHandler<Env> = async (c, next) => {
   const extension = origin !== undefined && EXTENSION_ORIGIN.test(origin) ? origin : null;
   c.set('extension', extension);
   if (extension === null) {
-    const own = origin === `http://${c.req.header('host') ?? ''}`;
+    const { scheme, host } = c.get('site');
+    const own = origin === `${scheme}://${host}`;
     if (origin !== undefined && !own) throw foreign();
     if (origin === undefined && !isRead(c)) throw foreign();
     if (isFromOtherSite(c) && !isPageVisit(c)) throw foreign();

@@ -1,8 +1,7 @@
 import { hash, randomBytes, randomInt, timingSafeEqual } from 'node:crypto';
+import { BASE32, checkFrom, checkText } from '@platewright/core/protocol/check.ts';
 import { uuidV7 } from '@platewright/core/records/uuid.ts';
 
-/** Crockford's base 32: no I, L, O, U. */
-const ALPHABET = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
 const CODE_LENGTH = 8;
 
 /** 256 random bits. */
@@ -12,7 +11,7 @@ export function newToken(): string {
 
 /** 40 random bits, shown as `XXXX-XXXX`. */
 export function newCode(): string {
-  const text = Array.from({ length: CODE_LENGTH }, () => ALPHABET[randomInt(ALPHABET.length)]).join('');
+  const text = Array.from({ length: CODE_LENGTH }, () => BASE32[randomInt(BASE32.length)]).join('');
   return `${text.slice(0, 4)}-${text.slice(4)}`;
 }
 
@@ -24,6 +23,11 @@ export function readCode(typed: string): string {
 /** What the store keeps of a secret; looking it up tells nothing about the secret by its timing. */
 export function sha256(secret: string): string {
   return hash('sha256', secret, 'hex');
+}
+
+/** The short check of a pairing, as the other end works it out as well. */
+export function pairingCheck(key: string, device: string): string {
+  return checkFrom(hash('sha256', checkText(key, device), 'buffer'));
 }
 
 export function equalInConstantTime(a: string, b: string): boolean {

@@ -1,87 +1,82 @@
-import { Server } from 'node:http';
-import { createAdaptorServer } from '@hono/node-server';
-import type { Store } from '../store/store.ts';
-import { type App, createApp } from './app.ts';
-import { loopbackHosts } from './guard.ts';
+import { freshAddresses } from '../network/addresses.ts';
+import { type Certificate, fingerprints } from '../network/certificate.ts';
+import type { Store, StoredDevice } from '../store/store.ts';
+import { createApp } from './app.ts';
+import { ownHosts } from './hosts.ts';
 import { createHub } from './hub.ts';
+import { closed, type Limits, listen, plainServer, tlsServer } from './listen.ts';
 import { loadPages } from './pages.ts';
 import { createSeasons } from './seasons.ts';
+import { type Front, noProxy } from './site.ts';
 import { createWriter } from './writer.ts';
 
-/** How long open answers may take to end when the daemon stops, ms. */
-const STOP_MS = 150;
+/** Who may reach the daemon besides this machine itself, and under which names. */
+export interface Network {
+  /** TLS on all interfaces, on a port of its own; null for loopback only. */
+  lan: { port: number; certificate: Certificate } | null;
+  /** Host names, in small letters. */
+  names: readonly string[];
+  front: Front;
+}
+
+const LOOPBACK_ONLY: Network = { lan: null, names: [], front: noProxy };
 
 interface ServeOptions {
   store: Store;
-  /** 0 for any free one. */
+  /** On the loopback interface; 0 for any free one. */
   port: number;
   /** Folder of the built dashboard. */
   pages: string;
   /** ms since 1970. */
   now(): number;
+  network?: Network;
+  limits?: Limits;
+  /** Told of each device that was paired, with the check that it shows. */
+  paired?(device: StoredDevice, check: string): void;
 }
 
 interface Running {
   port: number;
+  /** Null when only loopback is served. */
+  lanPort: number | null;
+  /** Goes on with another certificate for new connections. */
+  renew(certificate: Certificate): void;
   stop(): Promise<void>;
 }
 
-/** Serves a store on the loopback interface. Rejects with the system's error when the port can't be had. */
-export async function serve({ store, port, pages, now }: ServeOptions): Promise<Running> {
-  let bound = port;
+/** Serves a store. Rejects with the system's error when a port can't be had. */
+export async function serve(options: ServeOptions): Promise<Running> {
+  const { store, port, pages, now, network = LOOPBACK_ONLY, limits, paired = () => undefined } = options;
+  const { lan, names, front } = network;
+  const ports: number[] = [];
+  const addresses = lan === null ? () => [] : freshAddresses(now);
   const hub = createHub(await store.lastSeq());
   const app = createApp({
-    store,
-    hub,
-    now,
+    ...{ store, hub, now, front, paired },
     seasons: createSeasons(store),
     writer: createWriter({ store, hub, now }),
-    isOwnHost: loopbackHosts(() => bound),
+    isOwnHost: ownHosts(() => ({ ports, addresses: addresses(), names })),
     pages: loadPages(pages),
+    key: lan === null ? '' : fingerprints(lan.certificate).key,
   });
-  const server = httpServer(app);
-  bound = await listen(server, port);
+  const own = plainServer(app, limits);
+  const open = lan === null ? null : tlsServer(app, lan.certificate, limits);
+  ports.push(await listen(own, port, '127.0.0.1'));
+  if (open !== null && lan !== null) {
+    const bound = await listen(open, lan.port).catch(async (error: unknown) => {
+      await closed(own);
+      throw error;
+    });
+    ports.push(bound);
+  }
   return {
-    port: bound,
+    port: ports[0] ?? port,
+    lanPort: ports[1] ?? null,
+    renew: (certificate) => open?.setSecureContext(certificate),
     async stop() {
       hub.close();
-      await closed(server);
+      await Promise.all([closed(own), ...(open === null ? [] : [closed(open)])]);
       await store.close();
     },
   };
-}
-
-function httpServer(app: App): Server {
-  const serverOptions = { headersTimeout: 10_000, requestTimeout: 30_000, keepAliveTimeout: 5_000 };
-  const server = createAdaptorServer({ fetch: app.fetch, serverOptions });
-  if (!(server instanceof Server)) throw new TypeError('a plain HTTP server was asked for');
-  return server;
-}
-
-function listen(server: Server, port: number): Promise<number> {
-  return new Promise((resolve, reject) => {
-    server.once('error', reject);
-    server.listen(port, '127.0.0.1', () => {
-      server.off('error', reject);
-      const address = server.address();
-      resolve(typeof address === 'object' && address !== null ? address.port : port);
-    });
-  });
-}
-
-/**
- * A page asks for a new stream over its open connection, so connections are cut, not waited for; and one whose body was
- * cut off may never report its end.
- */
-function closed(server: Server): Promise<void> {
-  return new Promise((resolve) => {
-    const cut = setTimeout(() => {
-      server.closeAllConnections();
-      resolve();
-    }, STOP_MS);
-    server.close(() => {
-      clearTimeout(cut);
-      resolve();
-    });
-  });
 }

@@ -23,6 +23,8 @@ export const pairResponseSchema = z.object({
   device: z.string(),
   store: z.string(),
   token: z.optional(z.string()),
+  /** SHA-256 of the daemon's public key in hex, empty without TLS: goes into the check that both ends show. */
+  key: z.string(),
 });
 
 /** One row of `GET /v1/devices`. */
@@ -33,6 +35,8 @@ export const deviceSchema = z.object({
   rights: rightsSchema,
   pairedAt: instantSchema,
   lastSeenAt: z.nullable(instantSchema),
+  /** What the device showed when it was paired. */
+  check: z.string(),
   revoked: z.boolean(),
   /** The one that asks. */
   current: z.boolean(),

@@ -7,15 +7,18 @@ import { issueCode } from '../issue-code.ts';
 import { ProblemError } from '../problem.ts';
 import { demandOwnerOrSelf, isOwner, ownersOnly } from '../rights.ts';
 
+import { pairingCheck } from '../secrets.ts';
+
 /** Who is paired; pair another, let one go. A device that is no owner's sees and lets go itself only. */
 export function deviceRoutes(deps: Deps) {
-  const { store, hub, now } = deps;
+  const { store, hub, now, key } = deps;
   return new Hono<Env>()
     .get('/devices', requireDevice(deps), async (c) => {
       const asking = c.get('device');
       const shown = (await store.devices()).filter(({ id }) => id === asking.id || isOwner(asking.rights));
       const devices = shown.map(({ id, name, kind, rights, pairedAt, lastSeenAt, revokedAt }) => ({
         ...{ id, name, kind, rights, pairedAt, lastSeenAt },
+        check: pairingCheck(key, id),
         revoked: revokedAt !== null,
         current: id === asking.id,
       }));

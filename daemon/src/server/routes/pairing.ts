@@ -6,18 +6,18 @@ import {
 import { Hono } from 'hono';
 import type * as z from 'zod/mini';
 import type { CodeOutcome, StoredDevice } from '../../store/store.ts';
-import { setTokenCookie } from '../auth.ts';
 import { json } from '../body.ts';
+import { setTokenCookie } from '../cookie.ts';
 import type { Deps, Env } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
-import { newDeviceId, newToken, readCode, sha256 } from '../secrets.ts';
+import { newDeviceId, newToken, pairingCheck, readCode, sha256 } from '../secrets.ts';
 
 /** Failed tries in this time before every try is refused: two codes' worth, so that a typing person is not hit. */
 const FAILURES_ALLOWED = 10;
 const FAILURE_WINDOW_MS = 10 * 60_000;
 
 /** A single-use code makes a device. */
-export function pairingRoutes({ store, now }: Deps) {
+export function pairingRoutes({ store, now, key, paired: tell }: Deps) {
   let failures: number[] = [];
 
   async function useCode(typed: string): Promise<Rights> {
@@ -49,8 +49,9 @@ export function pairingRoutes({ store, now }: Deps) {
       revokedAt: null,
     };
     await store.putDevice(device);
+    tell(device, pairingCheck(key, device.id));
     if (kind === 'dashboard') setTokenCookie(c, token);
-    const paired: z.infer<typeof pairResponseSchema> = { device: device.id, store: store.id };
+    const paired: z.infer<typeof pairResponseSchema> = { device: device.id, store: store.id, key };
     return c.json(kind === 'extension' ? { ...paired, token } : paired, 200);
   });
 }
