@@ -4,6 +4,7 @@ import { StoreTrouble } from '../store/trouble.ts';
 import { tokenOfCookie } from './cookie.ts';
 import type { Deps, Env } from './deps.ts';
 import { ProblemError } from './problem.ts';
+import { demandOwner } from './rights.ts';
 import { equalInConstantTime, sha256 } from './secrets.ts';
 
 /** A device's last sight is written at most this often, ms. */
@@ -21,6 +22,12 @@ export function requireDevice({ store, now }: Pick<Deps, 'store' | 'now'>): Midd
     await next();
   };
 }
+
+/** After requireDevice: lets in owners only. */
+export const ownersOnly: MiddlewareHandler<Env> = async (c, next) => {
+  demandOwner(c.get('device').rights);
+  await next();
+};
 
 /** That a device was seen is not worth a refusal: a store that can't be written is still read. */
 function passOver(error: unknown): void {

@@ -1,6 +1,4 @@
 import type { Rights } from '@platewright/core/protocol/devices.ts';
-import type { MiddlewareHandler } from 'hono';
-import type { Env } from './deps.ts';
 import { ProblemError } from './problem.ts';
 
 /** Rights of who keeps the store. */
@@ -39,19 +37,10 @@ export function athleteToRead(rights: Rights, asked: string | undefined): string
   return asked;
 }
 
-/** After requireDevice: lets in owners only. */
-export const ownersOnly: MiddlewareHandler<Env> = async (c, next) => {
-  if (!isOwner(c.get('device').rights)) throw notOwner();
-  await next();
-};
-
-/** Throws ProblemError unless a device is an owner's or is itself the one that is meant. */
-export function demandOwnerOrSelf(device: { id: string; rights: Rights }, id: string): void {
-  if (device.id !== id && !isOwner(device.rights)) throw notOwner();
-}
-
-function notOwner(): ProblemError {
-  return noRight('Only a device of the owner, which may write for all athletes, manages devices.');
+/** Throws ProblemError unless a device is an owner's; only they manage devices. */
+export function demandOwner(rights: Rights): void {
+  if (!isOwner(rights))
+    throw noRight('Only a device of the owner, which may write for all athletes, manages devices.');
 }
 
 function noRight(detail: string): ProblemError {

@@ -1,11 +1,11 @@
 import { pairingRequestSchema } from '@platewright/core/protocol/devices.ts';
 import { Hono } from 'hono';
-import { requireDevice } from '../auth.ts';
+import { ownersOnly, requireDevice } from '../auth.ts';
 import { invalid, json } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { issueCode } from '../issue-code.ts';
 import { ProblemError } from '../problem.ts';
-import { demandOwnerOrSelf, isOwner, ownersOnly } from '../rights.ts';
+import { demandOwner, isOwner } from '../rights.ts';
 
 import { pairingCheck } from '../secrets.ts';
 
@@ -25,7 +25,8 @@ export function deviceRoutes(deps: Deps) {
       return c.json({ devices }, 200);
     })
     .delete('/devices/:id', requireDevice(deps), async (c) => {
-      demandOwnerOrSelf(c.get('device'), c.req.param('id'));
+      const asking = c.get('device');
+      if (asking.id !== c.req.param('id')) demandOwner(asking.rights);
       const device = (await store.devices()).find(({ id }) => id === c.req.param('id'));
       if (device === undefined) {
         throw new ProblemError(404, 'no-such-device', {
