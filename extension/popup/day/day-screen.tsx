@@ -64,6 +64,12 @@ export function DayScreen({ state, show }: DayScreenProps) {
   };
   const line = useTypedLine(table, logItems);
   const ready = readyItems(line.items);
+  // One of the two: what the line points at must be on the screen.
+  const helping = help && line.options.length === 0;
+  const showHelp = (to: boolean) => {
+    setHelp(to);
+    line.setClosed(to);
+  };
   const choose = (option: Option) => {
     if (option.kind !== 'standing') line.take(option);
     else {
@@ -84,22 +90,22 @@ export function DayScreen({ state, show }: DayScreenProps) {
     },
     standingMeal: logStanding,
     undo: () => void actions.undo(),
-    help: () => setHelp(!help),
+    help: () => showHelp(!helping),
   });
 
   return (
     <>
       <DateHead state={state} show={show} />
       <main class="day">
-        {!help && <DayBeams day={day} />}
+        {!helping && <DayBeams day={day} />}
         <MealHead day={day} meal={meal} choose={toMeal} />
         <TypedLine line={line} label={`Log to meal ${meal}`} choose={choose} />
         {day !== null && ready.length > 0 && (
           <Draft athlete={day.athlete} items={ready} energyUnit={day.units.energy} />
         )}
         <div class="below">
-          {help ? (
-            <Help close={() => setHelp(false)} />
+          {helping ? (
+            <Help close={() => showHelp(false)} />
           ) : (
             <>
               <OptionList options={line.options} active={line.active} choose={choose} />

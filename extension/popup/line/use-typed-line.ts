@@ -73,6 +73,11 @@ export function useTypedLine(table: Table | null, log: (items: readonly ReadyIte
       setState(BLANK);
     },
 
+    /** Closes the list until the next key, or opens it again. */
+    setClosed(to: boolean) {
+      update({ closed: to, active: -1 });
+    },
+
     /** Closes the list, then clears the line. False when there was nothing to do. */
     escape(): boolean {
       if (options.length > 0 && (text !== '' || active >= 0)) update({ closed: true, active: -1 });

@@ -17,7 +17,7 @@ export class Dashboard {
     await this.page.bringToFront();
     await this.page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name }).click();
     await this.page.getByRole('heading', { level: 1, name }).waitFor();
-    await this.page.getByText('Reading…').waitFor({ state: 'detached' });
+    await this.page.getByText('Reading…').first().waitFor({ state: 'detached' });
   }
 
   /** Waits for words in one of the places that are read out. */
