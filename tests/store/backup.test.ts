@@ -5,6 +5,8 @@ import { DatabaseSync } from 'node:sqlite';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { backupPath, listBackups, makeBackup } from '../../daemon/src/keep/backup.ts';
+import { bytesFolder, copyBytes, getBytes, putBytes } from '../../daemon/src/keep/bytes.ts';
+import { photoFaults } from '../../daemon/src/keep/photo-check.ts';
 import { restoreAdvice } from '../../daemon/src/keep/restore-advice.ts';
 import { rotate } from '../../daemon/src/keep/rotation.ts';
 import { startUpkeep, upkeep } from '../../daemon/src/keep/upkeep.ts';
@@ -66,7 +68,12 @@ describe('a backup', () => {
   it('is taken each day, rotated, and leaves other files alone', async () => {
     for (let day = 0; day < 12; day++) {
       for (const hour of [0, 5]) {
-        await upkeep({ store, folder: backups(), now: () => START + day * DAY + hour * 3_600_000 });
+        await upkeep({
+          store,
+          data: folder,
+          backups: backups(),
+          now: () => START + day * DAY + hour * 3_600_000,
+        });
       }
       if (day === 0) writeFileSync(join(backups(), 'mine.sqlite'), 'x');
     }
@@ -80,17 +87,24 @@ describe('a backup', () => {
 
   it('is not taken of an empty store, and what keeps it from being taken is told', async () => {
     const empty = openSqliteStore(join(folder, 'empty'), 'owner');
-    await upkeep({ store: empty, folder: backups(), now: () => START });
+    await upkeep({ store: empty, data: folder, backups: backups(), now: () => START });
     expect(existsSync(backups())).toBe(false);
     await empty.close();
     writeFileSync(backups(), 'a file in the way');
-    await expect(upkeep({ store, folder: backups(), now: () => START })).rejects.toThrow();
-    const running = startUpkeep({ store, folder: backups(), now: () => START, onTrouble: () => {} });
+    await expect(upkeep({ store, data: folder, backups: backups(), now: () => START })).rejects.toThrow();
+    const running = startUpkeep({
+      store,
+      data: folder,
+      backups: backups(),
+      now: () => START,
+      onTrouble: () => {},
+    });
     await running.stop();
   });
 
   it('folds what has been in the log for over 400 days, and no more', async () => {
-    const at = (day: number) => upkeep({ store, folder: backups(), now: () => START + day * DAY });
+    const at = (day: number) =>
+      upkeep({ store, data: folder, backups: backups(), now: () => START + day * DAY });
     await at(0);
     await store.append([weighIn('c3', { kg: 82 })], (clock) => clock);
     await at(399);
@@ -102,11 +116,40 @@ describe('a backup', () => {
   });
 });
 
+describe('a file beside the store', () => {
+  const bytes = () => bytesFolder(folder);
+  const content = Buffer.from('not really a picture');
+
+  it('is kept once under its SHA-256, goes with backups, and is noticed when it is not as it was', async () => {
+    const sha256 = putBytes(bytes(), content);
+    expect(putBytes(bytes(), content)).toBe(sha256);
+    expect(readdirSync(bytes(), { recursive: true })).toHaveLength(2);
+    expect(getBytes(bytes(), sha256)).toEqual(content);
+    expect(getBytes(bytes(), 'a'.repeat(64))).toBeNull();
+    const fields = { date: '2026-01-02', sha256, mediaType: 'image/png' };
+    const photos = [fields, { ...fields, sha256: 'b'.repeat(64) }].map((photo, i) =>
+      weighIn(`p${i}`, photo, { kind: 'photo', record: `photo-${i}` }),
+    );
+    expect((await store.append(photos, (clock) => clock)).map(({ outcome }) => outcome)).toEqual([
+      'stored',
+      'stored',
+    ]);
+    expect(await photoFaults(store, bytes())).toEqual(['photo photo-1 of athlete ann: its file is missing']);
+    await makeBackup({ store, data: folder, backups: backups() }, START);
+    const file = join(bytes(), sha256.slice(0, 2), sha256);
+    writeFileSync(file, 'something else');
+    expect((await photoFaults(store, bytes()))[0]).toMatch(/photo-0 .*differs from its name/);
+    rmSync(file);
+    copyBytes(bytesFolder(backups()), bytes());
+    expect(getBytes(bytes(), sha256)).toEqual(content);
+  });
+});
+
 describe('a restore', () => {
   const live = () => join(folder, 'live');
 
   it('brings back all that was in the backup, under a new id, and keeps what it replaces', async () => {
-    const path = await makeBackup(store, backups(), START);
+    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
     const before = [await store.records({}), await logOf(store), await store.devices(), await store.mark(2)];
     const { id } = store;
     await store.append([weighIn('c3', { kg: 82 })], (clock) => clock);
@@ -126,7 +169,7 @@ describe('a restore', () => {
   });
 
   it('of a backup that is not sound, is none, or is not there changes nothing', async () => {
-    const path = await makeBackup(store, backups(), START);
+    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
     const db = new DatabaseSync(path);
     db.exec('UPDATE records SET date = 1');
     db.close();
@@ -143,7 +186,7 @@ describe('a restore', () => {
   });
 
   it('takes the place of a store that is too damaged to be opened', async () => {
-    const path = await makeBackup(store, backups(), START);
+    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
     await store.close();
     writeFileSync(join(live(), STORE_FILE), 'x'.repeat(8192));
     expect(() => openSqliteStore(live(), 'owner')).toThrow(/damaged/);
@@ -154,8 +197,8 @@ describe('a restore', () => {
 
   it('is advised from the newest backup that is sound', async () => {
     expect(await restoreAdvice(backups())).toMatch(/no sound backup/);
-    const good = await makeBackup(store, backups(), START);
-    const bad = await makeBackup(store, backups(), START + DAY);
+    const good = await makeBackup({ store, data: folder, backups: backups() }, START);
+    const bad = await makeBackup({ store, data: folder, backups: backups() }, START + DAY);
     const db = new DatabaseSync(bad);
     db.exec(`UPDATE records SET fields = '{}'`);
     db.close();

@@ -19,7 +19,7 @@ be running; it makes one each day by itself. Copying the store's files by hand c
     const [file] = given.positionals;
     const store = await openStore({ data, store: address }, 'guest');
     try {
-      if (file === undefined) return say(await makeBackup(store, backups, Date.now()));
+      if (file === undefined) return say(await makeBackup({ store, data, backups }, Date.now()));
       await store.backup(resolve(file));
       say(resolve(file));
     } finally {

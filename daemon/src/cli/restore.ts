@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { backupPath } from '../keep/backup.ts';
+import { bytesFolder, copyBytes } from '../keep/bytes.ts';
 import { openSqliteStore } from '../store/sqlite.ts';
 import { replaceStore, unpackBackup } from '../store/sqlite-restore.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
@@ -35,6 +36,7 @@ store, which is kept in the folder of the backups. Devices notice with their nex
     if (given.values.try === true) return await look(resolve(file), data, port);
     const kept = join(backups, `replaced-${backupPath('', Date.now()).slice('platewright-'.length)}`);
     await replaceStore(resolve(file), data, kept);
+    copyBytes(bytesFolder(dirname(resolve(file))), bytesFolder(data));
     say(join(data, 'store.sqlite'));
     note(`The backup is in place. What it replaced, if anything, is ${kept}. Start the daemon again.`);
   },
@@ -44,6 +46,7 @@ async function look(file: string, data: string, port: number): Promise<void> {
   const folder = join(data, 'tries', randomUUID());
   try {
     await unpackBackup(file, folder);
+    copyBytes(bytesFolder(dirname(file)), bytesFolder(folder));
     await runDaemon(openSqliteStore(folder, 'owner'), port, 'This is a backup; nothing of it is kept.');
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -1,3 +1,4 @@
+import type { BackedUp } from '../keep/backup.ts';
 import { restoreAdvice } from '../keep/restore-advice.ts';
 import { startUpkeep } from '../keep/upkeep.ts';
 import { openStore, type StorePlace } from '../store/open.ts';
@@ -23,7 +24,7 @@ the records, or where --backups says (PLATEWRIGHT_BACKUPS, backups).`,
   async run(given) {
     const { data, port, store, backups } = settings(given);
     await runDaemon(
-      keptUp(await openOrAdvise({ data, store }, backups), backups),
+      keptUp({ store: await openOrAdvise({ data, store }, backups), data, backups }),
       port,
       'Only looking? npm start -- --demo shows a finished season of an invented athlete, in a store of its own.',
     );
@@ -44,10 +45,11 @@ async function openOrAdvise(place: StorePlace, backups: string): Promise<Store> 
 }
 
 /** The store with its upkeep, which ends when it is closed. */
-function keptUp(store: Store, folder: string): Store {
+function keptUp(of: BackedUp): Store {
+  const { store } = of;
   const onTrouble = (error: unknown) =>
     note(`No backup was made: ${error instanceof Error ? error.message : String(error)}`);
-  const upkeep = startUpkeep({ store, folder, now: Date.now, onTrouble });
+  const upkeep = startUpkeep({ ...of, now: Date.now, onTrouble });
   return {
     ...store,
     async close() {

@@ -1,4 +1,6 @@
 import { resolve } from 'node:path';
+import { bytesFolder } from '../keep/bytes.ts';
+import { photoFaults } from '../keep/photo-check.ts';
 import { restoreAdvice } from '../keep/restore-advice.ts';
 import { openStore } from '../store/open.ts';
 import { findFaults } from '../store/sqlite-verify.ts';
@@ -33,7 +35,7 @@ async function faultsOf(place: { data: string; store: string | null }): Promise<
   try {
     const store = await openStore(place, 'guest');
     try {
-      return await store.verify();
+      return [...(await store.verify()), ...(await photoFaults(store, bytesFolder(place.data)))];
     } finally {
       await store.close();
     }

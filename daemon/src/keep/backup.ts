@@ -1,6 +1,7 @@
 import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Store } from '../store/store.ts';
+import { bytesFolder, copyBytes } from './bytes.ts';
 import { rotate } from './rotation.ts';
 
 /** A backup that was made by the daemon or by hand, but not one that a person has named. */
@@ -34,10 +35,21 @@ export function listBackups(folder: string): Backup[] {
     .sort((a, b) => b.at - a.at);
 }
 
-/** Makes a backup, and lets go of those that the rotation no longer keeps. Returns its path. */
-export async function makeBackup(store: Store, folder: string, nowMs: number): Promise<string> {
+/** A store, the folder of the files beside it, and the folder of its backups. */
+export interface BackedUp {
+  store: Store;
+  data: string;
+  backups: string;
+}
+
+/**
+ * Makes a backup of a store and of the files beside it, and lets go of those that the rotation no longer keeps. Files are
+ * named by their content, so all backups of a folder share them. Returns the path.
+ */
+export async function makeBackup({ store, data, backups: folder }: BackedUp, nowMs: number): Promise<string> {
   const path = backupPath(folder, nowMs);
   await store.backup(path);
+  copyBytes(bytesFolder(data), bytesFolder(folder));
   const all = listBackups(folder);
   const kept = rotate(all.map(({ at }) => at));
   for (const backup of all) if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path);

@@ -1,5 +1,4 @@
-import type { Store } from '../store/store.ts';
-import { listBackups, makeBackup } from './backup.ts';
+import { type BackedUp, listBackups, makeBackup } from './backup.ts';
 import { foldOld } from './fold-old.ts';
 
 /** A day lost is what a person can type again (common practice, no source). */
@@ -9,10 +8,7 @@ const LOOK_MS = 3_600_000;
 /** Left alone, so that a start is quick. */
 const FIRST_LOOK_MS = 60_000;
 
-interface Upkeep {
-  store: Store;
-  /** Folder of the backups. */
-  folder: string;
+interface Upkeep extends BackedUp {
   /** ms since 1970. */
   now(): number;
   /** Told what kept a backup from being made; the next look tries again. */
@@ -20,12 +16,13 @@ interface Upkeep {
 }
 
 /** Makes a backup when the last one is a day old, and folds what is old; nothing of a store that is damaged. */
-export async function upkeep({ store, folder, now }: Omit<Upkeep, 'onTrouble'>): Promise<void> {
-  const [newest] = listBackups(folder);
+export async function upkeep({ now, ...of }: Omit<Upkeep, 'onTrouble'>): Promise<void> {
+  const { store, backups } = of;
+  const [newest] = listBackups(backups);
   // A backup from the future was made under a wrong clock, and is as good a reason for another one.
   const isDue = newest === undefined || Math.abs(now() - newest.at) >= BACKUP_MS;
   if (!isDue || store.trouble() !== null || (await store.lastSeq()) === 0) return;
-  await makeBackup(store, folder, now());
+  await makeBackup(of, now());
   await foldOld(store, now());
 }
 

@@ -1,6 +1,7 @@
-import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
+import { flush } from './flush.ts';
 import { damaged, text } from './rows.ts';
 import { StoreTrouble } from './trouble.ts';
 
@@ -44,16 +45,6 @@ function finishCopy(unfinished: string, path: string): void {
   flush(unfinished);
   renameSync(unfinished, path);
   flush(dirname(path));
-}
-
-/** Waits until a file, or the names in a folder, are on disk. */
-export function flush(path: string): void {
-  const file = openSync(path, 'r');
-  try {
-    fsyncSync(file);
-  } finally {
-    closeSync(file);
-  }
 }
 
 function requireWhole(path: string): void {

@@ -1,9 +1,10 @@
 import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
+import { flush } from './flush.ts';
 import { damaged } from './rows.ts';
 import { LOCK_FILE, STORE_FILE } from './sqlite.ts';
-import { copyDatabase, flush } from './sqlite-copy.ts';
+import { copyDatabase } from './sqlite-copy.ts';
 import { checkedVersion, openDatabase } from './sqlite-file.ts';
 import { takeLock } from './sqlite-lock.ts';
 import { settingTable } from './sqlite-settings.ts';
