@@ -4,7 +4,7 @@ import { laterClock, nextClock } from '@platewright/core/changes/clock.ts';
 import { applyChange } from '@platewright/core/changes/merge.ts';
 import type { Replica, ReplicaTx } from './port.ts';
 import { RowSet } from './rebase.ts';
-import { baseOf, targetOf, toRow } from './rows.ts';
+import { baseOf, mayWrite, targetOf, toRow } from './rows.ts';
 
 /** What one edit sets. */
 export interface Edit {
@@ -37,6 +37,9 @@ export async function editWithin(tx: ReplicaTx, source: Source, edits: readonly 
   const head = await tx.head();
   const { device } = head;
   if (device === null) throw new Error('This browser is not paired yet.');
+  if (!edits.every(({ athlete }) => mayWrite(head, athlete))) {
+    throw new Error('This browser was paired to look at these records, not to change them.');
+  }
   let latest = laterClock(head.seen, await tx.latestInOutbox());
   const rows = await RowSet.load(
     tx,

@@ -1,5 +1,10 @@
 import { problemSchema } from '@platewright/core/protocol/records.ts';
-import { pullResponseSchema, pushResponseSchema } from '@platewright/core/protocol/sync.ts';
+import {
+  type Place,
+  pullResponseSchema,
+  pushResponseSchema,
+  snapshotResponseSchema,
+} from '@platewright/core/protocol/sync.ts';
 import { PROTOCOL, PROTOCOL_HEADER } from '@platewright/core/protocol/version.ts';
 import type * as z from 'zod/mini';
 import type { Answer, Daemon } from './sync.ts';
@@ -15,12 +20,22 @@ export interface Line {
 /** A browser gives a worker's request 30 s; ours ends first, so that we are told and not killed. */
 const PATIENCE_MS = 25_000;
 
-/** The two requests that sync makes. */
+/** The requests that sync makes. */
 export function httpDaemon(line: Line): Daemon {
   return {
     push: (changes) => ask(line, 'push', pushResponseSchema, post({ changes })),
-    pull: (since, limit) => ask(line, `pull?since=${since}&limit=${limit}`, pullResponseSchema),
+    pull: ({ seq, mark, reached }, limit) =>
+      ask(line, `pull?since=${seq}&mark=${mark}&${known(reached)}limit=${limit}`, pullResponseSchema),
+    snapshot: ({ snapshot, reached }, limit) => {
+      const [athlete, record] = snapshot?.after ?? [];
+      const from = snapshot === null ? '' : `afterAthlete=${athlete}&afterRecord=${record}&`;
+      return ask(line, `snapshot?${from}${known(reached)}limit=${limit}`, snapshotResponseSchema);
+    },
   };
+}
+
+function known(reached: Place | null): string {
+  return reached === null ? '' : `reached=${reached.seq}&reachedMark=${reached.mark}&`;
 }
 
 export function post(body: object): RequestInit {

@@ -1,11 +1,11 @@
 import type { Json } from '@platewright/core/changes/change.ts';
 import { whyRefused } from '@platewright/core/changes/check.ts';
 import { type Clock, laterClock } from '@platewright/core/changes/clock.ts';
-import type { Outcome } from '@platewright/core/protocol/sync.ts';
+import type { Outcome, Place } from '@platewright/core/protocol/sync.ts';
 import { editWithin, type Source } from './edit.ts';
 import type { Replica } from './port.ts';
 import { acknowledge, RowSet, rebase } from './rebase.ts';
-import { type OutboxRow, targetOf } from './rows.ts';
+import { farther, type OutboxRow, targetOf } from './rows.ts';
 
 /**
  * Takes in what became of pushed changes. A stored one leaves the outbox, under the clock that the daemon gave it; a
@@ -14,7 +14,7 @@ import { type OutboxRow, targetOf } from './rows.ts';
 export async function settle(
   replica: Replica,
   sent: readonly OutboxRow[],
-  outcomes: readonly Outcome[],
+  { outcomes, reached }: { outcomes: readonly Outcome[]; reached: Place | null },
 ): Promise<number> {
   const answers = new Map(outcomes.map((outcome) => [outcome.id, outcome]));
   return await replica.transact(async (tx) => {
@@ -41,7 +41,11 @@ export async function settle(
     await tx.putOutbox(rejected);
     await rebase(tx, rows, gone);
     const head = await tx.head();
-    await tx.putHead({ ...head, seen: laterClock(head.seen, seen) });
+    await tx.putHead({
+      ...head,
+      reached: reached === null ? head.reached : farther(head.reached, reached),
+      seen: laterClock(head.seen, seen),
+    });
     return sent.length - present.length + gone.length + rejected.length;
   });
 }

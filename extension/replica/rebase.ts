@@ -9,10 +9,14 @@ export class RowSet {
   readonly #touched = new Set<string>();
 
   static async load(tx: ReplicaTx, keys: readonly RecordKey[]): Promise<RowSet> {
-    const set = new RowSet();
     const distinct = [...new Map(keys.map((key) => [key.join(), key])).values()];
-    for (const row of await tx.records(distinct))
-      if (row !== undefined) set.#rows.set(keyOf(row).join(), row);
+    const rows = await tx.records(distinct);
+    return RowSet.of(rows.filter((row) => row !== undefined));
+  }
+
+  static of(rows: readonly RecordRow[]): RowSet {
+    const set = new RowSet();
+    for (const row of rows) set.#rows.set(keyOf(row).join(), row);
     return set;
   }
 

@@ -1,22 +1,33 @@
 import type { Change } from '@platewright/core/changes/change.ts';
+import { clockDevice } from '@platewright/core/changes/clock.ts';
+import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { Replica } from './port.ts';
-import { baseOf, keyOf, type RecordRow, toRow } from './rows.ts';
+import { RowSet, rebase } from './rebase.ts';
+import { baseOf, type Head, keyOf, mayWrite } from './rows.ts';
 
 /** Rows taken in one transaction, so that a person's edit never waits long for its turn. */
 const ROWS_AT_A_TIME = 500;
-/** Length of milliseconds, counter and hyphens in front of the device in a clock. */
-const CLOCK_BEFORE_DEVICE = 18;
 
-/** Notes that the daemon's store is another one than `seq` counts in: nothing is known of what it holds. */
-export async function startRecovery(replica: Replica, store: string): Promise<void> {
+/** Notes that the daemon's log is not the one that `seq` counts in: nothing is known of what its store holds. */
+export async function startRecovery(replica: Replica, met: Pick<Head, 'store' | 'rights'>): Promise<void> {
   await replica.transact(async (tx) => {
-    await tx.putHead({ ...(await tx.head()), store, seq: 0, recovery: { after: null, refilled: false } });
+    const recovery = { after: null, refilled: false };
+    await tx.putHead({
+      ...(await tx.head()),
+      ...met,
+      seq: 0,
+      mark: '',
+      reached: null,
+      snapshot: null,
+      recovery,
+    });
   });
 }
 
 /**
- * Puts every record back in the outbox, under the clocks it has, as if the store held nothing. The pull from 0 that
- * follows takes out what the store does hold. Can be stopped anywhere and goes on where it stopped.
+ * Puts every record back in the outbox, under the clocks it has, as if the store held nothing. What is read from the
+ * start after that takes out what the store does hold. Records that this browser may not write are dropped instead: the
+ * store's are the only ones. Can be stopped anywhere and goes on where it stopped.
  */
 export async function refillOutbox(replica: Replica, newId: () => string): Promise<void> {
   for (let more = true; more; ) {
@@ -24,8 +35,11 @@ export async function refillOutbox(replica: Replica, newId: () => string): Promi
       const head = await tx.head();
       if (head.recovery === null || head.recovery.refilled) return false;
       const rows = await tx.recordsAfter(head.recovery.after, ROWS_AT_A_TIME);
-      await tx.addToOutbox(rows.flatMap((row) => changesOf(row, newId)));
-      await tx.putRecords(rows.map((row) => toRow(row, null)));
+      const writes = rows
+        .filter((row) => mayWrite(head, row.athlete))
+        .flatMap((row) => writesOf(baseOf(row)));
+      await tx.addToOutbox(writes.map((write): Change => ({ id: newId(), ...write })));
+      await rebase(tx, RowSet.of(rows.map((row) => ({ ...row, base: null }))), []);
       const last = rows.at(-1);
       const after = last === undefined ? head.recovery.after : keyOf(last);
       await tx.putHead({ ...head, recovery: { after, refilled: last === undefined } });
@@ -34,19 +48,16 @@ export async function refillOutbox(replica: Replica, newId: () => string): Promi
   }
 }
 
-/** Changes that make what the last store was known to hold of a row: one for each clock in it. */
-function changesOf(row: RecordRow, newId: () => string): Change[] {
-  const record = baseOf(row);
+/** What made a record as it stands: one write for each clock in it, by the device that its clock names. */
+export function writesOf(record: StoredRecord | null): Omit<Change, 'id'>[] {
   if (record === null) return [];
   const byClock = Map.groupBy(Object.entries(record.fields), ([field]) => record.clocks[field]);
   return [...byClock].flatMap(([clock, fields]) =>
     clock === undefined
       ? []
       : {
-          id: newId(),
           athlete: record.athlete,
-          // The device that made the edit, as its clock names it, not the one that sends it again.
-          device: clock.slice(CLOCK_BEFORE_DEVICE),
+          device: clockDevice(clock),
           clock,
           kind: record.kind,
           record: record.id,

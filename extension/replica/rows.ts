@@ -1,6 +1,8 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import type { Clock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
+import type { Rights } from '@platewright/core/protocol/devices.ts';
+import type { Place } from '@platewright/core/protocol/sync.ts';
 
 /** `[athlete, id]`: the identity of a record. */
 export type RecordKey = [athlete: string, id: string];
@@ -31,24 +33,45 @@ export interface Head {
   device: string | null;
   /** The store that `seq` counts in. */
   store: string | null;
-  /** Last accepted change that was pulled. */
+  /** Last accepted change that was pulled, and the daemon's checksum of its log up to there. */
   seq: number;
+  mark: string;
   /** Latest clock that the daemon is known to hold. */
   seen: Clock | null;
   /** Daemon's time minus ours, ms. */
   offsetMs: number;
   /** How far the replica is in sending a store anew what it may lack; null when it need not. See `recover.ts`. */
   recovery: { after: RecordKey | null; refilled: boolean } | null;
+  /** Farthest place in the log that answers told of, until it is pulled: a store set back before it lacks what we know. */
+  reached: Place | null;
+  /** How far a snapshot is taken, and the place in the log at which it was begun; null when none is under way. */
+  snapshot: (Place & { after: RecordKey }) | null;
+  /** What the daemon lets this browser see and do, as it said last. */
+  rights: Rights;
 }
 
 export const BLANK_HEAD: Head = {
   device: null,
   store: null,
   seq: 0,
+  mark: '',
   seen: null,
   offsetMs: 0,
   recovery: null,
+  reached: null,
+  snapshot: null,
+  rights: { athlete: null, access: 'write' },
 };
+
+/** The one of two places that lies farther on in the log. */
+export function farther(known: Place | null, { seq, mark }: Place): Place {
+  return known !== null && known.seq >= seq ? known : { seq, mark };
+}
+
+/** Whether this browser may change records of an athlete. */
+export function mayWrite({ rights }: Head, athlete: string): boolean {
+  return rights.access === 'write' && (rights.athlete === null || rights.athlete === athlete);
+}
 
 export function keyOf(record: Pick<StoredRecord, 'athlete' | 'id'>): RecordKey {
   return [record.athlete, record.id];

@@ -108,10 +108,11 @@ function replicaContract(name: string, fresh: () => Replica) {
 
       const sent = await replica.transact((tx) => tx.waiting(9));
       const [first, ...others] = sent;
-      await settle(replica, sent, [
-        { id: first?.change.id ?? '', outcome: 'stored', seq: 1, clock: first?.change.clock ?? '' },
+      const outcomes = [
+        { id: first?.change.id ?? '', outcome: 'stored', seq: 1, clock: first?.change.clock ?? '' } as const,
         ...others.map((one) => ({ id: one.change.id, outcome: 'rejected', reason: 'No.' }) as const),
-      ]);
+      ];
+      await settle(replica, sent, { outcomes, reached: { seq: 1, mark: 'a' } });
       await edit(replica, source, [fieldsOf({ name: 'rolled oats' })]);
       for (const one of others) await letGo(replica, one.order);
       expect((await shown())[0]).toMatchObject({

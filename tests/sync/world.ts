@@ -1,234 +1,263 @@
-import type { Change, Json } from '@platewright/core/changes/change.ts';
-import { type Clock, laterClock } from '@platewright/core/changes/clock.ts';
-import { PROTOCOL } from '@platewright/core/protocol/version.ts';
-import { clampAhead } from '../../daemon/src/server/writer.ts';
+import type { Json } from '@platewright/core/changes/change.ts';
+import type { Rights } from '@platewright/core/protocol/devices.ts';
 import { type Edit, edit } from '../../extension/replica/edit.ts';
 import { amend, letGo, resend } from '../../extension/replica/outbox.ts';
-import { type Daemon, type SyncEnd, sync } from '../../extension/replica/sync.ts';
-import { seededChance } from '../../fixtures/season/chance.ts';
-import { MemoryReplica } from './memory-replica.ts';
-import { MemoryStore } from './memory-store.ts';
+import { type SyncEnd, sync } from '../../extension/replica/sync.ts';
+import { Dice } from './dice.ts';
+import type { Home } from './home.ts';
+import { byKey } from './invariants.ts';
+import { fail, Ledger } from './ledger.ts';
+import { throughNetwork, UNFIT, VAST } from './network.ts';
+import { Killed, SimulatedDevice } from './simulated-device.ts';
 
 const START = Date.UTC(2026, 0, 5);
-const YEAR_MS = 365 * 86_400_000;
-const ATHLETE = 'anna';
-/** A value that the simulated daemon never takes, as an older one would refuse what it does not understand. */
-const UNFIT = 'unfit';
-
-/** A program that was killed. */
-class Killed extends Error {}
-
-interface Device {
-  name: string;
-  replica: MemoryReplica;
-  /** Error of its wall clock, ms. */
-  skewMs: number;
-  undo: Edit[][];
-}
+const DAY_MS = 86_400_000;
+const YEAR_MS = 365 * DAY_MS;
+const ATHLETES = ['anna', 'anna', 'anna', 'bob'];
+const RECORDS = 5;
+const MOST_DEVICES = 5;
+const OWNER: Rights = { athlete: null, access: 'write' };
+const OTHERS: readonly Rights[] = [
+  { athlete: 'bob', access: 'write' },
+  { athlete: null, access: 'read' },
+  { athlete: 'anna', access: 'read' },
+];
 
 /** Devices, a network, a daemon and their clocks in one process. The same seed gives the same history, step for step. */
 export class World {
-  readonly devices: Device[];
-  readonly store = new MemoryStore();
-  /** Clock under which the daemon stored each change, as told by the daemon, not by a device. */
-  readonly storedUnder = new Map<string, Change>();
-  /** Every change that was ever in an outbox and that nobody let go, with its device. */
-  readonly made = new Map<string, { change: Change; device: string }>();
-  /** Every value that was ever written, by field. */
-  readonly written = new Set<string>();
+  readonly ledger = new Ledger();
+  readonly devices: SimulatedDevice[] = [];
+  readonly home: Home;
+  /** What happened, a line each. */
   readonly trace: string[] = [];
-  readonly #uniform: () => number;
+  readonly #dice: Dice;
   #now = START;
   #faults = true;
   #ids = 0;
-  #restores = 0;
+  #names = 0;
+  #busy = 0;
   #late: (() => Promise<unknown>)[] = [];
-  #backup = this.store.backup();
+  #backup: Awaited<ReturnType<Home['backup']>> | null = null;
 
-  constructor(seed: number, devices = 3) {
-    this.#uniform = seededChance(seed).uniform;
-    this.devices = Array.from({ length: devices }, (_, i) => ({
-      name: `d${i}`,
-      replica: new MemoryReplica(),
-      skewMs: this.#pick([0, 0, 0, 1000, -YEAR_MS, YEAR_MS]),
-      undo: [],
-    }));
+  constructor(seed: number, home: (now: () => number) => Home) {
+    this.#dice = new Dice(seed);
+    this.home = home(() => this.#now);
   }
 
-  /** Pairs the devices and lets `steps` things happen. */
+  /** Pairs three devices and lets `steps` things happen. */
   async live(steps: number): Promise<void> {
-    for (const { replica, name } of this.devices) {
-      await replica.transact(async (tx) => tx.putHead({ ...(await tx.head()), device: name }));
+    for (let i = 0; i < 3; i += 1) {
+      const rights = i === 2 && this.#dice.happens(0.3) ? this.#dice.pick(OTHERS) : OWNER;
+      const device = new SimulatedDevice(this.#newName(), await this.home.pair(rights));
+      await device.adopt();
+      this.devices.push(device);
     }
+    for (const device of this.devices) device.skewMs = this.#dice.pick([0, 0, 0, 1000, -YEAR_MS, YEAR_MS]);
     for (let step = 0; step < steps; step += 1) {
-      this.#now += Math.floor(this.#uniform() ** 4 * 86_400_000);
+      this.#pass();
       await this.#something();
     }
   }
 
-  /** No more faults: everybody syncs until nothing moves. Returns how each device's last sync ended. */
-  async quiet(): Promise<SyncEnd[]> {
+  /** No more faults: everybody syncs until nothing moves. */
+  async quiet(): Promise<void> {
     this.#faults = false;
     for (const late of this.#late.splice(0)) await late();
-    let ends: SyncEnd[] = [];
     for (let round = 0; round < 3; round += 1) {
-      ends = [];
       for (const device of this.devices) {
-        const end = await this.#sync(device);
-        if (end.state === 'done' && device.replica.outbox().some((row) => row.state === 'waiting')) {
-          throw new Error('a sync that is done leaves nothing waiting');
+        let end = await this.#sync(device);
+        if (end.state === 'unpaired') {
+          await this.#pairAnew(device, device.access.rights);
+          end = await this.#sync(device);
         }
-        ends.push(end);
+        if (end.state !== 'done') fail(`${device.name} does not come to an end`, end);
+        this.#lookAt(device);
       }
     }
-    return ends;
   }
 
   async #something(): Promise<void> {
-    const device = this.#pick(this.devices);
-    const deed = this.#uniform();
-    this.trace.push(`${device.name} ${deed.toFixed(4)}`);
-    if (deed < 0.45) await this.#guarded(device, () => this.#edit(device));
-    else if (deed < 0.82) await this.#guarded(device, () => this.#sync(device));
-    else if (deed < 0.88) await this.#guarded(device, () => this.#decide(device));
-    else if (deed < 0.92) device.skewMs = this.#pick([0, 0, -60_000, 60_000, -YEAR_MS, YEAR_MS]);
-    else if (deed < 0.95) await this.#late.splice(Math.floor(this.#uniform() * this.#late.length), 1)[0]?.();
-    else if (deed < 0.98) this.#backup = this.store.backup();
+    const device = this.#dice.pick(this.devices);
+    const deed = this.#dice.uniform();
+    this.trace.push(`${device.name} ${deed}`);
+    if (deed < 0.38) await this.#guarded(device, () => this.#edit(device));
+    else if (deed < 0.72) await this.#guarded(device, () => this.#sync(device));
+    else if (deed < 0.77) await this.#guarded(device, () => this.#decide(device));
+    else if (deed < 0.81) device.skewMs = this.#dice.pick([0, 0, -60_000, 60_000, -YEAR_MS, YEAR_MS]);
+    else if (deed < 0.84) await this.#late.splice(this.#dice.below(this.#late.length), 1)[0]?.();
+    else if (deed < 0.87) this.#backup = await this.home.backup();
+    else if (deed < 0.9) await this.#restoreStore();
+    else if (deed < 0.925) await this.#fold();
+    else if (deed < 0.945) device.saveProfile();
+    else if (deed < 0.96) await this.#setBack(async () => void device.restoreProfile());
+    else if (deed < 0.97) this.#clone(device);
+    else if (deed < 0.985) await device.access.revoke();
+    else await this.#pairAnew(device, this.#dice.pick([device.access.rights, OWNER, ...OTHERS]));
+  }
+
+  /** What goes on while a request of `device` travels. */
+  async #meanwhile(device: SimulatedDevice): Promise<void> {
+    device.step();
+    if (!this.#faults || this.#busy > 1 || !this.#dice.happens(0.08)) return;
+    const deed = this.#dice.uniform();
+    this.trace.push(`meanwhile ${deed}`);
+    if (deed < 0.45) await this.#edit(device);
+    else if (deed < 0.55) await this.#decide(device);
+    else if (deed < 0.65) await this.#fold();
+    else if (deed < 0.75) await this.#restoreStore();
+    else if (deed < 0.8) await device.access.revoke();
+    else if (deed < 0.85) this.#backup = await this.home.backup();
     else {
-      this.#restores += 1;
-      this.#backup(`store-${this.#restores + 1}`);
-      this.trace.push('restored');
+      const other = this.#dice.pick(this.devices);
+      if (other !== device && this.#busy === 1) await this.#guarded(other, () => this.#sync(other));
     }
   }
 
-  /** Runs work of a device that may be killed before or after any of its transactions. */
-  async #guarded(device: Device, work: () => Promise<unknown>): Promise<void> {
-    let left = this.#uniform() < 0.15 ? Math.floor(this.#uniform() * 6) : Number.POSITIVE_INFINITY;
-    device.replica.onTransaction = () => {
-      left -= 1;
-      if (left < 0) throw new Killed();
-    };
+  /** Runs work of a device that may be killed at any await. */
+  async #guarded(device: SimulatedDevice, work: () => Promise<unknown>): Promise<void> {
+    device.left = this.#dice.happens(0.2) ? this.#dice.below(60) : Number.POSITIVE_INFINITY;
+    this.#busy += 1;
     try {
       await work();
     } catch (error) {
       if (!(error instanceof Killed)) throw error;
       this.trace.push('killed');
     } finally {
-      device.replica.onTransaction = () => {};
+      device.left = Number.POSITIVE_INFINITY;
+      this.#busy -= 1;
     }
-    for (const { change } of device.replica.outbox())
-      this.made.set(change.id, { change, device: device.name });
+    this.#lookAt(device);
   }
 
-  async #edit(device: Device): Promise<void> {
-    const undo = this.#uniform() < 0.15 ? device.undo.pop() : undefined;
-    const edits =
-      undo ??
-      Array.from({ length: 1 + Math.floor(this.#uniform() * 3) }, (): Edit => {
-        const record = `r${Math.floor(this.#uniform() * 8)}`;
-        return { athlete: ATHLETE, kind: 'entry', record, fields: this.#fields() };
-      });
-    for (const { record, fields } of edits) {
-      for (const [field, value] of Object.entries(fields)) {
-        this.written.add(`${record}.${field}=${JSON.stringify(value)}`);
-      }
+  /** The person looks: what was rejected is there until somebody decides, or the daemon has it after all. */
+  #lookAt(device: SimulatedDevice): void {
+    const ids = new Set(device.replica.outbox().map(({ change }) => change.id));
+    for (const id of device.undecided) {
+      if (!ids.has(id) && !this.ledger.stored.has(id)) fail('a rejected change is gone', id);
     }
-    device.undo.push(await edit(device.replica, this.#source(device), edits));
-    for (const { record, fields } of edits.slice(-1)) {
-      const row = device.replica.rows().find(({ id }) => id === record);
-      for (const [field, value] of Object.entries(fields)) {
-        if ((row?.fields[field] ?? null) !== value) throw new Error('an edit must win where it was made');
-      }
+    device.noteRejected();
+  }
+
+  async #edit(device: SimulatedDevice): Promise<void> {
+    const undo = this.#dice.happens(0.15) ? device.undo.pop() : undefined;
+    const edits = undo ?? Array.from({ length: 1 + this.#dice.below(3) }, () => this.#newEdit());
+    const { rights } = device.replica.head();
+    const may = (athlete: string) =>
+      rights.access === 'write' && (rights.athlete === null || rights.athlete === athlete);
+    if (!edits.every(({ athlete }) => may(athlete))) return;
+    try {
+      device.undo.push(await edit(device.replica, this.#source(device, true), edits));
+    } finally {
+      this.ledger.noteMade(device);
+    }
+    const last = edits.at(-1);
+    const row = last === undefined ? undefined : device.row(last.athlete, last.record);
+    for (const [field, value] of Object.entries(last?.fields ?? {})) {
+      if ((row?.fields[field] ?? null) !== value) fail('an edit must win where it was made', [last, row]);
     }
   }
 
-  #fields(): Record<string, Json> {
+  #newEdit(): Edit {
     this.#ids += 1;
-    const fit = this.#uniform() > 0.05;
+    const record = `r${this.#dice.below(RECORDS)}`;
+    return { athlete: this.#dice.pick(ATHLETES), kind: 'entry', record, fields: this.#fields(this.#ids) };
+  }
+
+  #fields(n: number): Record<string, Json> {
+    const luck = this.#dice.uniform();
     const fields: Record<string, Json>[] = [
-      { name: fit ? `n${this.#ids}` : `${UNFIT}${this.#ids}` },
-      { grams: 1 + (this.#ids % 20_000) },
-      { meal: 1 + (this.#ids % 8), date: '2026-01-05' },
-      { removed: this.#uniform() < 0.5 },
-      { name: `n${this.#ids}`, grams: 1 + (this.#ids % 20_000), meal: 1 + (this.#ids % 8) },
+      { name: luck < 0.06 ? `${UNFIT}${n}` : luck < 0.1 ? `${VAST}${n}` : `n${n}` },
+      { grams: 1 + (n % 20_000) },
+      { meal: 1 + (n % 8), date: '2026-01-05' },
+      { removed: luck < 0.5 },
+      { name: `n${n}`, grams: 1 + (n % 20_000), meal: 1 + (n % 8) },
     ];
-    return this.#pick(fields);
+    return this.#dice.pick(fields);
   }
 
   /** The person looks at what was rejected: sends it again, puts it right, or lets it go. */
-  async #decide(device: Device): Promise<void> {
+  async #decide(device: SimulatedDevice): Promise<void> {
     const row = device.replica.outbox().find(({ state }) => state === 'rejected');
     if (row === undefined) return;
-    const choice = this.#uniform();
-    if (choice < 0.3) {
-      await resend(device.replica, row.order);
-      return;
-    }
-    this.made.delete(row.change.id);
+    const choice = this.#dice.uniform();
+    device.undecided.delete(row.change.id);
+    if (choice < 0.3) return await resend(device.replica, row.order);
     if (choice < 0.6) await letGo(device.replica, row.order);
     else {
       this.#ids += 1;
+      if (!device.writes(row.change.athlete) || !device.sees(row.change.athlete)) return;
+      if (device.replica.head().rights.access === 'read') return;
+      const may = device.replica.head().rights.athlete;
+      if (may !== null && may !== row.change.athlete) return;
       const fields = { name: `n${this.#ids}` };
-      this.written.add(`${row.change.record}.name=${JSON.stringify(fields.name)}`);
-      await amend(device.replica, this.#source(device), row.order, fields);
+      await amend(device.replica, this.#source(device, true), row.order, fields);
+      this.ledger.noteMade(device);
     }
+    this.ledger.made.delete(row.change.id);
   }
 
-  #sync(device: Device): Promise<SyncEnd> {
-    return sync({ ...this.#source(device), replica: device.replica, daemon: this.#network() });
+  async #fold(): Promise<void> {
+    await this.home.fold(this.#dice.below((await this.home.lastSeq()) + 2));
   }
 
-  #source(device: Device) {
+  async #restoreStore(): Promise<void> {
+    const named = this.#dice.pick(['anew', 'the same'] as const);
+    this.trace.push(`restored ${named}`);
+    await this.#setBack(async () => await this.#backup?.(named));
+  }
+
+  #clone(device: SimulatedDevice): void {
+    if (this.devices.length < MOST_DEVICES) this.devices.push(device.clone());
+  }
+
+  async #pairAnew(device: SimulatedDevice, rights: Rights): Promise<void> {
+    await this.#setBack(async () => {
+      device.access = await this.home.pair(rights);
+      device.name = this.#newName();
+      await device.adopt();
+    });
+  }
+
+  /** Does what may take away the last copy of something, and says so in the ledger. */
+  async #setBack(work: () => Promise<unknown>): Promise<void> {
+    this.ledger.checkMade();
+    await work();
+    this.ledger.forgetLost(byKey(await this.home.records()), this.devices);
+  }
+
+  async #sync(device: SimulatedDevice): Promise<SyncEnd> {
+    const around = {
+      meanwhile: () => this.#meanwhile(device),
+      late: (request: () => Promise<unknown>) => void this.#late.push(request),
+      told: this.ledger.told.bind(this.ledger),
+    };
+    const daemon = throughNetwork(device.access.daemon, around, () => (this.#faults ? this.#dice : null));
+    const end = await sync({ ...this.#source(device, false), replica: device.replica, daemon });
+    this.trace.push(end.state);
+    if (end.state === 'done' && device.replica.outbox().some(({ state }) => state === 'waiting')) {
+      fail('a sync that is done leaves nothing waiting', device.replica.outbox());
+    }
+    return end;
+  }
+
+  #source(device: SimulatedDevice, isPerson: boolean) {
     return {
       now: () => this.#now + device.skewMs,
       newId: () => {
         this.#ids += 1;
-        return `id-${this.#ids}`;
+        const id = `id-${this.#ids}`;
+        if (isPerson) this.ledger.edits.add(id);
+        return id;
       },
     };
   }
 
-  /** Requests and answers are lost, doubled, or come late and out of order. */
-  #network(): Daemon {
-    const lost = { ok: false, why: 'offline', detail: 'No answer.' } as const;
-    const carry = async <T>(request: () => Promise<T>) => {
-      const luck = this.#faults ? this.#uniform() : 1;
-      if (luck < 0.08) return lost;
-      if (luck < 0.16) this.#late.push(request);
-      if (luck < 0.12) return lost;
-      const value = await request();
-      if (luck > 0.16 && luck < 0.24) await request();
-      return luck > 0.24 && luck < 0.32 ? lost : ({ ok: true, value } as const);
-    };
-    return {
-      push: (changes) => carry(() => this.#push(changes)),
-      // Small pages, so that a sync has many places to be stopped at.
-      pull: (since) => carry(async () => ({ ...(await this.store.changesSince(since, 5)), ...this.#head() })),
-    };
+  #pass(): void {
+    this.#now += Math.floor(this.#dice.uniform() ** 4 * DAY_MS);
   }
 
-  async #push(changes: readonly Change[]) {
-    const fit = changes.filter((change) => !JSON.stringify(change.fields).includes(UNFIT));
-    const latest = this.store.log.reduce<Clock | null>((held, { clock }) => laterClock(held, clock), null);
-    const outcomes = await this.store.append(fit, clampAhead(this.#now, latest));
-    for (const outcome of outcomes) {
-      const change = fit.find(({ id }) => id === outcome.id);
-      if (change !== undefined && outcome.outcome !== 'rejected') {
-        this.storedUnder.set(change.id, { ...change, clock: outcome.clock });
-      }
-    }
-    const rejected = changes.filter((change) => !fit.includes(change));
-    const refusals = rejected.map(({ id }) => ({ id, outcome: 'rejected', reason: 'Unfit.' }) as const);
-    return { ...this.#head(), outcomes: [...outcomes, ...refusals] };
-  }
-
-  #head() {
-    return { store: this.store.id, protocol: PROTOCOL, now: this.#now };
-  }
-
-  #pick<T>(choices: readonly T[]): T {
-    const choice = choices[Math.floor(this.#uniform() * choices.length)];
-    if (choice === undefined) throw new Error('nothing to pick from');
-    return choice;
+  #newName(): string {
+    this.#names += 1;
+    return `d${this.#names}`;
   }
 }

@@ -18,9 +18,10 @@ import {
   pullResponseSchema,
   pushRequestSchema,
   pushResponseSchema,
+  snapshotResponseSchema,
 } from '@platewright/core/protocol/sync.ts';
 import * as z from 'zod/mini';
-import { pullQuerySchema, recordsQuerySchema, viewQuerySchema } from './queries.ts';
+import { pullQuerySchema, recordsQuerySchema, snapshotQuerySchema, viewQuerySchema } from './queries.ts';
 
 /** Schemas that have a name in the API's description. */
 export const components = {
@@ -40,6 +41,7 @@ export const components = {
   PushResponse: pushResponseSchema,
   Records: recordsResponseSchema,
   Session: sessionSchema,
+  Snapshot: snapshotResponseSchema,
   /** What a page shows, computed from records; its members are the page's own. */
   View: z.looseObject({}),
 } as const;
@@ -117,6 +119,14 @@ export const api: readonly ApiRoute[] = [
     summary: 'Changes after a sequence number',
     query: pullQuerySchema,
     answer: 'PullResponse',
+  },
+  {
+    method: 'get',
+    path: '/v1/snapshot',
+    id: 'snapshot',
+    summary: 'All records page by page, for who can’t begin at the start of the log',
+    query: snapshotQuerySchema,
+    answer: 'Snapshot',
   },
   {
     method: 'get',

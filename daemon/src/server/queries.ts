@@ -1,4 +1,4 @@
-import { MAX_PULL } from '@platewright/core/protocol/sync.ts';
+import { MAX_PULL, MAX_SNAPSHOT } from '@platewright/core/protocol/sync.ts';
 import { dateSchema, idSchema } from '@platewright/core/records/scalars.ts';
 import * as z from 'zod/mini';
 
@@ -13,9 +13,23 @@ function wholeNumber(low: number, high: number) {
   );
 }
 
+const markSchema = z.string().check(z.regex(/^[a-z0-9]{0,128}$/, 'a mark from an earlier answer'));
+
 export const pullQuerySchema = z.object({
   since: z.optional(wholeNumber(0, Number.MAX_SAFE_INTEGER)),
+  mark: z.optional(markSchema),
+  reached: z.optional(wholeNumber(0, Number.MAX_SAFE_INTEGER)),
+  reachedMark: z.optional(markSchema),
   limit: z.optional(wholeNumber(1, MAX_PULL)),
+});
+
+/** Both of `afterAthlete` and `afterRecord`, or none. */
+export const snapshotQuerySchema = z.object({
+  afterAthlete: z.optional(idSchema),
+  afterRecord: z.optional(idSchema),
+  reached: z.optional(wholeNumber(0, Number.MAX_SAFE_INTEGER)),
+  reachedMark: z.optional(markSchema),
+  limit: z.optional(wholeNumber(1, MAX_SNAPSHOT)),
 });
 
 export const recordsQuerySchema = z.object({

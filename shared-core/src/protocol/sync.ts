@@ -2,9 +2,11 @@ import * as z from 'zod/mini';
 import { changeSchema } from '../changes/change.ts';
 import { clockSchema } from '../changes/clock.ts';
 import { idSchema, instantSchema } from '../records/scalars.ts';
+import { rightsSchema } from './devices.ts';
 
 export const MAX_PUSH = 500;
 export const MAX_PULL = 2000;
+export const MAX_SNAPSHOT = 1000;
 
 /** `POST /v1/push`. Safe to repeat: a change is known by its id. */
 export const pushRequestSchema = z.object({ changes: z.array(changeSchema).check(z.maxLength(MAX_PUSH)) });
@@ -15,20 +17,60 @@ export const outcomeSchema = z.discriminatedUnion('outcome', [
   z.object({ id: idSchema, outcome: z.literal('rejected'), reason: z.string() }),
 ]);
 
-/** `now` is the daemon's time: a device corrects its own clock by it. `store` names the store, new after a restore. */
-const storeHead = { store: z.string(), protocol: z.int(), now: instantSchema };
+/**
+ * `now` is the daemon's time: a device corrects its own clock by it. `store` names the store, new after a restore.
+ * `rights` are those of the device that asks.
+ */
+const storeHead = { store: z.string(), protocol: z.int(), now: instantSchema, rights: rightsSchema };
 
-export const pushResponseSchema = z.object({ ...storeHead, outcomes: z.array(outcomeSchema) });
+/** A place in the log: number of a change, and the daemon's checksum of all up to there. */
+const place = { seq: z.int(), mark: z.string() };
 
-/** `GET /v1/pull?since=SEQ&limit=N`: accepted changes after a sequence number, oldest first. */
-export const pullResponseSchema = z.object({
+/** `reached` is the place of the last of these changes; null when none was accepted. */
+export const pushResponseSchema = z.object({
   ...storeHead,
-  changes: z.array(changeSchema),
-  /** Sequence number of the last change here: the next `since`. */
-  seq: z.int(),
-  more: z.boolean(),
+  outcomes: z.array(outcomeSchema),
+  reached: z.nullable(z.object(place)),
 });
 
+const resetSchema = z.object({ ...storeHead, reset: z.literal('snapshot') });
+
+/**
+ * `GET /v1/pull?since=SEQ&mark=MARK&reached=SEQ&reachedMark=MARK&limit=N`: accepted changes after a place in the log,
+ * oldest first; `seq` and `mark` are the next place. `reset` says that the log was folded after that place, or is not
+ * the one that the device knows: it lacks that place, or the farthest one that the device heard of (`reached`). The
+ * device then begins again, from 0 or else from a snapshot, and sends what the store lacks.
+ */
+export const pullResponseSchema = z.union([
+  z.object({ ...storeHead, ...place, changes: z.array(changeSchema), more: z.boolean() }),
+  resetSchema,
+]);
+
+/**
+ * `GET /v1/snapshot?afterAthlete=ID&afterRecord=ID&reached=SEQ&reachedMark=MARK&limit=N`: records with their clocks, by
+ * athlete and id. Pages may be of different moments; a pull from the place of the first page brings what was written
+ * since. `reset` as in a pull: the pages before were of another log.
+ */
+export const snapshotResponseSchema = z.union([
+  z.object({
+    ...storeHead,
+    ...place,
+    records: z.array(
+      z.object({
+        athlete: idSchema,
+        id: idSchema,
+        kind: z.string(),
+        fields: z.record(z.string(), z.json()),
+        clocks: z.record(z.string(), clockSchema),
+      }),
+    ),
+    more: z.boolean(),
+  }),
+  resetSchema,
+]);
+
+export type Place = z.infer<z.ZodMiniObject<typeof place>>;
 export type Outcome = z.infer<typeof outcomeSchema>;
 export type PushResponse = z.infer<typeof pushResponseSchema>;
 export type PullResponse = z.infer<typeof pullResponseSchema>;
+export type SnapshotResponse = z.infer<typeof snapshotResponseSchema>;
