@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
+import { athleteFields } from '../server/fields.ts';
 import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
 
 let folder: ReturnType<typeof temporaryFolder>;
@@ -257,5 +258,32 @@ describe('a running daemon', () => {
     const { status, stderr } = run('demo', '--port', '0', '--data', join(folder.path, 'data/platewright'));
     expect(status).toBe(1);
     expect(stderr).toMatch(/records of your own/);
+  });
+});
+
+describe('rights', () => {
+  it('go with the code that pair prints', async () => {
+    daemon = await startDaemon(folder.path);
+    const owner = await pairExtension(daemon);
+    const edits = ['Ann', 'Bob'].map((name) => ({
+      kind: 'athlete',
+      athlete: name.toLowerCase(),
+      fields: { ...athleteFields, name },
+    }));
+    const made = await fetch(`${daemon.url}/v1/records`, {
+      ...{ method: 'POST', headers: owner, body: JSON.stringify({ edits }) },
+    });
+    expect(made.status).toBe(200);
+    expect(run('pair', '--athlete', 'Carl').stderr).toMatch(
+      /No athlete is called Carl\. There are: .*Ann \(ann\)/,
+    );
+    const { stdout } = run('pair', '--athlete', 'BOB', '--read-only');
+    const partner = await pairExtension({ ...daemon, code: stdout.trim() });
+    const session = await (await fetch(`${daemon.url}/v1/session`, { headers: partner })).json();
+    expect(session).toMatchObject({
+      rights: { athlete: 'bob', access: 'read' },
+      athletes: [{ id: 'bob', name: 'Bob' }],
+    });
+    expect(run('devices').stdout).toMatch(/\tread bob\t[0-9A-Z]{4}-[0-9A-Z]{4}\tTest$/m);
   });
 });

@@ -6,6 +6,7 @@ import { createWriter } from '../server/writer.ts';
 import { openSqliteStore, STORE_FILE } from '../store/sqlite.ts';
 import type { Store } from '../store/store.ts';
 import { type Command, CommandTrouble, note } from './command.ts';
+import { loopbackOnly } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
 import { dataOption, demoSettings } from './settings.ts';
 
@@ -25,7 +26,10 @@ The season ends today. It is kept in $XDG_DATA_HOME/platewright-demo, apart from
   async run(given) {
     const { data, port } = demoSettings(given);
     const store = await demoStore(data, today());
-    await runDaemon(store, port, 'All of this is invented. npm start begins your own season.');
+    await runDaemon(store, {
+      ...{ port, data, network: loopbackOnly },
+      lastLine: 'All of this is invented. npm start begins your own season.',
+    });
   },
 };
 

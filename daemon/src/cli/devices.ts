@@ -1,6 +1,8 @@
+import { pairingCheck } from '../server/secrets.ts';
 import { openStore } from '../store/open.ts';
 import type { Store, StoredDevice } from '../store/store.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
+import { knownAddresses } from './known-addresses.ts';
 import { settings, storeOptions } from './settings.ts';
 
 export const devices: Command = {
@@ -11,7 +13,8 @@ export const devices: Command = {
   help: `  platewright devices
   platewright devices revoke 0193a5c2
 
-A line for each device: id, kind, when it was last seen, state, name. The start of an id is enough to revoke it. It is
+A line for each device: id, kind, when it was last seen, state, rights, check, name. The rights are write or read, and the
+id of the athlete when they are held to one; the check is what the device showed when it was paired. The start of an id is enough to revoke it. It is
 shut out with its next request, and what it has not sent yet stays on it.`,
   async run(given) {
     const [action, id] = given.positionals;
@@ -30,13 +33,16 @@ shut out with its next request, and what it has not sent yet stays on it.`,
 
 async function list(store: Store): Promise<void> {
   const all = await store.devices();
-  for (const device of all) say(row(device));
+  const key = (await knownAddresses(store)).lan?.key ?? '';
+  for (const device of all) say(row(device, key));
   if (all.length === 0) note('No device is paired yet. Run platewright pair.');
 }
 
-function row({ id, kind, name, lastSeenAt, revokedAt }: StoredDevice): string {
+function row({ id, kind, name, rights, lastSeenAt, revokedAt }: StoredDevice, key: string): string {
   const seen = lastSeenAt === null ? 'never' : new Date(lastSeenAt).toISOString();
-  return [id, kind, seen, revokedAt === null ? 'paired' : 'revoked', name].join('\t');
+  const state = revokedAt === null ? 'paired' : 'revoked';
+  const may = rights.athlete === null ? rights.access : `${rights.access} ${rights.athlete}`;
+  return [id, kind, seen, state, may, pairingCheck(key, id), name].join('\t');
 }
 
 async function revoke(store: Store, start: string): Promise<void> {

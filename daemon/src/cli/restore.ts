@@ -6,6 +6,7 @@ import { bytesFolder, copyBytes } from '../keep/bytes.ts';
 import { openSqliteStore } from '../store/sqlite.ts';
 import { replaceStore, unpackBackup } from '../store/sqlite-restore.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
+import { loopbackOnly } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
 import { serveOptions, settings } from './settings.ts';
 
@@ -47,7 +48,10 @@ async function look(file: string, data: string, port: number): Promise<void> {
   try {
     await unpackBackup(file, folder);
     copyBytes(bytesFolder(dirname(file)), bytesFolder(folder));
-    await runDaemon(openSqliteStore(folder, 'owner'), port, 'This is a backup; nothing of it is kept.');
+    await runDaemon(openSqliteStore(folder, 'owner'), {
+      ...{ port, data: folder, network: loopbackOnly },
+      lastLine: 'This is a backup; nothing of it is kept.',
+    });
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -1,41 +1,70 @@
 import { resolve } from 'node:path';
 import { issueCode } from '../server/issue-code.ts';
 import { serve } from '../server/serve.ts';
-import type { Store } from '../store/store.ts';
+import type { Store, StoredDevice } from '../store/store.ts';
 import { CommandTrouble, note, say } from './command.ts';
+import { keepAddresses, pairingLink } from './known-addresses.ts';
+import { keepLan, lanAddresses, networkOf, sayLan } from './lan.ts';
+import type { NetworkSettings } from './network-settings.ts';
 
 const ROOT = resolve(import.meta.dirname, '../../..');
 const PAGES = resolve(ROOT, 'daemon/dashboard/dist');
 const EXTENSION = resolve(ROOT, 'extension/.output/chrome-mv3');
 
-/** Name of the setting under which other commands find the port. */
-export const PORT_SETTING = 'port';
+interface RunSettings {
+  port: number;
+  /** Folder where a certificate is kept, absolute. */
+  data: string;
+  network: NetworkSettings;
+  /** Ends what is said to do next. */
+  lastLine: string;
+}
 
-/** Serves a store until the process is told to stop; `lastLine` ends what it says to do next. */
-export async function runDaemon(store: Store, port: number, lastLine: string): Promise<void> {
-  const running = await serve({ store, port, pages: PAGES, now: Date.now }).catch(async (error) => {
-    await store.close();
-    throw portTrouble(error, port);
-  });
+/** Serves a store until the process is told to stop. */
+export async function runDaemon(store: Store, { port, data, network, lastLine }: RunSettings): Promise<void> {
+  const running = await startServing(store, port, data, network);
+  const { page, lan } = running.addresses;
+  const endLan = await keepLan(running, network, data);
   if (store.trouble() === null) {
-    await store.putSetting(PORT_SETTING, String(running.port));
-    await sayWhatNext(store, running.port, lastLine);
-  } else
-    note(`It is served to be read at http://127.0.0.1:${running.port}/, to those who are paired already.`);
+    await keepAddresses(store, running.addresses);
+    await sayWhatNext(store, page, lastLine);
+    if (lan !== null) await sayLan(lan, (await issueCode(store, Date.now())).code);
+  } else note(`It is served to be read at ${page}, to those who are paired already.`);
   await told();
   note('Stopping…');
+  endLan();
   await running.stop();
 }
 
-export function dashboardLink(port: number, code: string): string {
-  return `http://127.0.0.1:${port}/#pair=${code}`;
+async function startServing(store: Store, port: number, data: string, settings: NetworkSettings) {
+  try {
+    const network = await networkOf(settings, data);
+    const paired = network.lan === null ? undefined : tellPaired;
+    const running = await serve({
+      store,
+      port,
+      pages: PAGES,
+      now: Date.now,
+      network,
+      ...(paired && { paired }),
+    });
+    const page = `http://127.0.0.1:${running.port}${network.front.basePath}/`;
+    return { ...running, addresses: { page, lan: lanAddresses(network, running.lanPort) } };
+  } catch (error) {
+    await store.close();
+    throw portTrouble(error);
+  }
 }
 
-async function sayWhatNext(store: Store, port: number, lastLine: string): Promise<void> {
+function tellPaired({ kind, id }: StoredDevice, check: string): void {
+  note(`Paired: ${kind} ${id}. It shows the check ${check}; if not, run platewright devices revoke ${id}.`);
+}
+
+async function sayWhatNext(store: Store, address: string, lastLine: string): Promise<void> {
   const now = Date.now();
   const page = await issueCode(store, now);
   const browser = await issueCode(store, now);
-  say(`1. Open the dashboard: ${dashboardLink(port, page.code)}`);
+  say(`1. Open the dashboard: ${pairingLink(address, page.code)}`);
   say(
     `2. Load the extension from ${EXTENSION} (chrome://extensions, developer mode), and pair it with the code ${browser.code}`,
   );
@@ -55,15 +84,18 @@ function told(): Promise<void> {
   });
 }
 
-function portTrouble(error: unknown, port: number): unknown {
+function portTrouble(error: unknown): unknown {
   if (!(error instanceof Error) || !('code' in error)) return error;
+  const port = 'port' in error ? error.port : '';
   if (error.code === 'EADDRINUSE') {
     return new CommandTrouble(
-      `Port ${port} is taken. Stop the program that uses it, or name another port with --port.`,
+      `Port ${port} is taken. Stop the program that uses it, or name another port with --port (--lan-port).`,
     );
   }
   if (error.code === 'EACCES') {
-    return new CommandTrouble(`Port ${port} is not for this user. Name one from 1024 up with --port.`);
+    return new CommandTrouble(
+      `Port ${port} is not for this user. Name one from 1024 up with --port (--lan-port).`,
+    );
   }
   return error;
 }

@@ -1,8 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import * as z from 'zod/mini';
 import { backupFolder } from '../keep/backup.ts';
 import { CommandTrouble, type Given } from './command.ts';
+import { configFile } from './config-file.ts';
 import { xdg } from './xdg.ts';
 
 export const DEFAULT_PORT = 8787;
@@ -26,13 +25,6 @@ interface Settings {
   /** Folder of the backups, absolute. */
   backups: string;
 }
-
-const fileSchema = z.strictObject({
-  data: z.optional(z.string()),
-  store: z.optional(z.string()),
-  backups: z.optional(z.string()),
-  port: z.optional(z.int().check(z.minimum(0), z.maximum(65535))),
-});
 
 /** Settings of the athlete's own store: flags, then environment, then the config file, then defaults. */
 export function settings({ values }: Given): Settings {
@@ -68,7 +60,7 @@ function readAddress(typed: string): string {
   );
 }
 
-function readPort(typed: string): number {
+export function readPort(typed: string): number {
   const port = /^\d{1,5}$/.test(typed) ? Number(typed) : Number.NaN;
   if (port >= 0 && port <= 65535) return port;
   throw new CommandTrouble(`A port is a number from 0 to 65535, not “${typed}”.`, 2);
@@ -78,29 +70,7 @@ function dataHome(name: string): string {
   return join(xdg('XDG_DATA_HOME', '.local/share'), name);
 }
 
-function configFile(): z.infer<typeof fileSchema> {
-  const path = join(xdg('XDG_CONFIG_HOME', '.config'), 'platewright', 'config.json');
-  let content: string;
-  try {
-    content = readFileSync(path, 'utf8');
-  } catch {
-    return {};
-  }
-  const parsed = fileSchema.safeParse(parseJson(content));
-  if (parsed.success) return parsed.data;
-  throw new CommandTrouble(
-    `${path} is not as it should be: JSON with data, port, store and backups, such as {"port": 8787}.`,
-  );
-}
-
-function parseJson(content: string): unknown {
-  try {
-    return JSON.parse(content);
-  } catch {
-    return null;
-  }
-}
-
-function text(value: unknown): string | undefined {
+/** An option that takes one word; undefined when it was not given. */
+export function text(value: unknown): string | undefined {
   return typeof value === 'string' ? value : undefined;
 }

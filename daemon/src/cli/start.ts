@@ -5,6 +5,7 @@ import { openStore, type StorePlace } from '../store/open.ts';
 import type { Store } from '../store/store.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { type Command, note } from './command.ts';
+import { networkOptions, networkSettings } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
 import { serveOptions, settings } from './settings.ts';
 
@@ -12,22 +13,30 @@ export const start: Command = {
   name: 'start',
   operands: '',
   mostOperands: 0,
-  options: serveOptions,
+  options: { ...serveOptions, ...networkOptions },
   help: `  platewright start
   platewright start --port 9000 --data ~/records
+  platewright start --lan
+  platewright start --base-path /plates --host example.org --trusted-proxy 127.0.0.1
 
-It listens on 127.0.0.1 only. Records are kept in $XDG_DATA_HOME/platewright unless --data names another folder, on port
+It listens on 127.0.0.1 only. With --lan others in your network reach it too, by TLS alone, on port 8789 or --lan-port; the
+certificate is made on the first start, unless --cert and --key name files of your own. --host adds a name that it answers
+to. Behind a proxy that shows it under a path, --base-path says which; what X-Forwarded-Proto and X-Forwarded-Host say counts
+from a --trusted-proxy only. In the config file these are lan, lanPort, cert, key, hosts, basePath and trustedProxies.
+
+Records are kept in $XDG_DATA_HOME/platewright unless --data names another folder, on port
 8787 unless --port names another one. PLATEWRIGHT_DATA and PLATEWRIGHT_PORT do the same, and so do data and port in
 $XDG_CONFIG_HOME/platewright/config.json. --store postgres://… keeps records in a PostgreSQL database (PLATEWRIGHT_STORE,
 store). A backup is made each day; the last seven days, four weeks and twelve months are kept in the folder backups beside
 the records, or where --backups says (PLATEWRIGHT_BACKUPS, backups).`,
   async run(given) {
     const { data, port, store, backups } = settings(given);
-    await runDaemon(
-      keptUp({ store: await openOrAdvise({ data, store }, backups), data, backups }),
-      port,
-      'Only looking? npm start -- --demo shows a finished season of an invented athlete, in a store of its own.',
-    );
+    const network = networkSettings(given);
+    await runDaemon(keptUp({ store: await openOrAdvise({ data, store }, backups), data, backups }), {
+      ...{ port, data, network },
+      lastLine:
+        'Only looking? npm start -- --demo shows a finished season of an invented athlete, in a store of its own.',
+    });
   },
 };
 

@@ -1,0 +1,40 @@
+import * as z from 'zod/mini';
+import type { Store } from '../store/store.ts';
+import { DEFAULT_PORT } from './settings.ts';
+
+const SETTING = 'addresses';
+
+const addressesSchema = z.object({
+  /** Where this machine's browsers find the dashboard, with a slash at the end. */
+  page: z.string(),
+  lan: z.nullable(
+    z.object({
+      /** Where others in the network find it. */
+      page: z.string(),
+      /** The same by this machine's name. */
+      named: z.string(),
+      /** SHA-256 of the certificate, as browsers show it. */
+      fingerprint: z.string(),
+      /** SHA-256 of its public key in hex. */
+      key: z.string(),
+    }),
+  ),
+});
+
+/** Where a daemon was last served: other commands have no other way to know. */
+export type Addresses = z.infer<typeof addressesSchema>;
+
+export async function keepAddresses(store: Store, addresses: Addresses): Promise<void> {
+  await store.putSetting(SETTING, JSON.stringify(addresses));
+}
+
+export async function knownAddresses(store: Store): Promise<Addresses> {
+  const kept = await store.setting(SETTING);
+  const parsed = addressesSchema.safeParse(kept === null ? null : JSON.parse(kept));
+  return parsed.success ? parsed.data : { page: `http://127.0.0.1:${DEFAULT_PORT}/`, lan: null };
+}
+
+/** A link that pairs the browser it is opened in. The code stands where it is never sent to a server. */
+export function pairingLink(page: string, code: string): string {
+  return `${page}#pair=${code}`;
+}
