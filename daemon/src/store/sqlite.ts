@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
+import { createGuard } from './guard.ts';
 import { damaged } from './rows.ts';
 import { copySound } from './sqlite-copy.ts';
 import { deviceTable } from './sqlite-devices.ts';
@@ -64,33 +65,13 @@ function storeOf(
   const devices = deviceTable(db);
   const settings = settingTable(db);
   const file = join(folder, STORE_FILE);
-  let trouble: StoreTrouble | null = null;
-
-  function keepFromWriting(found: StoreTrouble): void {
-    trouble ??= found;
-    db.exec('PRAGMA query_only = ON');
-  }
-
   // A method may run only after the one before it: a promise here means a result, never a wait.
-  async function read<T>(work: () => T | Promise<T>): Promise<T> {
-    try {
-      return await work();
-    } catch (error) {
-      const known = explain(error, folder);
-      if (known instanceof StoreTrouble && known.code === 'damaged') keepFromWriting(known);
-      throw known;
-    }
-  }
-  async function write<T>(work: () => T | Promise<T>): Promise<T> {
-    if (trouble !== null) throw trouble;
-    return await read(work);
-  }
-
+  const { read, write, trouble, close } = createGuard((error) => explain(error, folder));
   const [fault] = role === 'owner' ? startFaults(db) : [];
-  if (fault !== undefined) keepFromWriting(damaged(fault));
+  if (fault !== undefined) close(damaged(fault));
   return {
     id: settings.id(),
-    trouble: () => trouble,
+    trouble,
     append: (changes, stamp) => write(() => log.append(changes, stamp)),
     changesSince: (seq, limit, athlete) => read(() => log.since(seq, limit, athlete)),
     snapshot: (after, limit, athlete) =>
