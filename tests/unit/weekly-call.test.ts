@@ -1,6 +1,7 @@
 import { bodyweightLine } from '@platewright/core/call/bodyweight-line.ts';
 import type { CallInput } from '@platewright/core/call/input.ts';
 import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
+import { whatIf } from '@platewright/core/call/what-if.ts';
 import { describe, expect, it } from 'vitest';
 import { callOfLife } from '../support/call-input.ts';
 
@@ -126,6 +127,19 @@ describe('composition as evidence', () => {
     );
     expect(call.cautions.map(({ code }) => code)).toContain('probably-muscle');
     expect(call.verdict).not.toBe('down');
+  });
+});
+
+describe('what if', () => {
+  it('rises with the mark and agrees with the call at its own marks', () => {
+    const input = callOfLife({ days: 56, kgPerWeek: 0 });
+    const call = weeklyCall(input);
+    const at = whatIf(input);
+    const end = (markG: number) => at?.(markG).points.at(-1)?.massKg.mean ?? Number.NaN;
+    expect(end(450)).toBeGreaterThan(end(400));
+    expect(at?.(call.carbohydrateG)).toEqual(call.forecast?.atNewMark);
+    expect(at?.(400).points).toHaveLength(29);
+    expect(whatIf(callOfLife({ days: 5, weighed: () => false }))).toBeNull();
   });
 });
 

@@ -22,7 +22,7 @@ export interface Decision {
 }
 
 /** A change must raise the chance to be in band by so much: its cost in the same coin. */
-const COST = { change: 0.075, reversal: 0.06 };
+const COST = { change: 0.08, reversal: 0.06 };
 /** Days after a move in which the other direction costs extra. */
 const REVERSAL_DAYS = 35;
 /** Inside a week only what was clearly wrong is moved again. */

@@ -4,30 +4,15 @@ import { stepShare } from '../maintenance/filter.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
 import { BASE, linearise, MASS, predict, RESPONSE } from '../maintenance/state.ts';
 import { at } from '../trend/reading.ts';
-import { type Dose, doseFrom } from './dose.ts';
+import type { Dose } from './dose.ts';
 import { estimate } from './estimate.ts';
-import type { TargetsInForce } from './input.ts';
 import type { CallForecast, ForecastFan } from './output.ts';
 
 const DAYS = 28;
 /** How far a day's eating strays from its average: relative standard deviation of a whole week (common practice, no source). */
 const WEEK_OF_EATING_SD = 0.025;
 
-/**
- * Body mass over the next four weeks at a mark, on average eating: what a scale would show on an average morning, with a
- * 90 % interval that holds what is not known of maintenance, its drift and steps, eating luck and the response of water.
- * Costs microseconds, for a slider.
- */
-export function forecastAt(
-  model: BodyModel,
-  targets: TargetsInForce,
-  markG: number,
-  habit: Known,
-): ForecastFan {
-  return fan(model, doseFrom(model, targets, habit), habit, markG);
-}
-
-/** The same at two marks. */
+/** The forecast at two marks. */
 export function forecastBoth(
   model: BodyModel,
   dose: Dose,
@@ -35,10 +20,18 @@ export function forecastBoth(
   newMarkG: number,
   oldMarkG: number,
 ): CallForecast {
-  return { atNewMark: fan(model, dose, habit, newMarkG), atOldMark: fan(model, dose, habit, oldMarkG) };
+  return {
+    atNewMark: forecastAt(model, dose, habit, newMarkG),
+    atOldMark: forecastAt(model, dose, habit, oldMarkG),
+  };
 }
 
-function fan(model: BodyModel, dose: Dose, habit: Known, markG: number): ForecastFan {
+/**
+ * Body mass over the next four weeks at a mark, on average eating: what a scale would show on an average morning, with a
+ * 90 % interval that holds what is not known of maintenance, its drift and steps, eating luck and the response of water.
+ * Costs microseconds, for a slider.
+ */
+export function forecastAt(model: BodyModel, dose: Dose, habit: Known, markG: number): ForecastFan {
   const { bank, setup, shiftKg } = model.filter;
   const { size } = bank;
   const move = { ...model.filter.move, energyKcal: dose.energyAt(markG) };
