@@ -14,14 +14,27 @@ import { describe, expect, it } from 'vitest';
 import { athleteOf, entryOf, livedSeason, seasonOf } from '../support/season.ts';
 
 const last = '2026-02-22';
-const season = {
+const season: SeasonRecords = {
   ...livedSeason(last, 45),
+  athlete: athleteOf({ sex: 'female' }),
+  calipers: ['2026-02-20', '2026-01-23'].map((date) => ({
+    id: `folds-${date}`,
+    athlete: 'athlete-1',
+    date,
+    method: 'durnin-womersley',
+    folds: { biceps: 5, triceps: 12, subscapular: 11, suprailiac: 10 },
+  })),
+  cycleStarts: ['2026-02-01', '2026-01-04'].map((date) => ({
+    id: `cycle-${date}`,
+    athlete: 'athlete-1',
+    date,
+  })),
   foods: [3, 1, 2].map((n) => ({
     id: `food-${n}`,
     athlete: 'athlete-1',
     name: n === 3 ? 'Oats' : `Food ${n}`,
     aliases: [],
-    state: 'dry' as const,
+    state: 'dry',
     per100: entryOf().per100,
     portions: [],
   })),
@@ -42,11 +55,13 @@ function stored(kind: Kind, records: readonly { id: string; athlete: string }[])
 const all: StoredRecord[] = [
   ...stored('athlete', [season.athlete]),
   ...stored('phase', season.phases),
-  ...stored('food', season.foods),
+  ...stored('food', season.foods ?? []),
   ...stored('entry', season.entries),
   ...stored('day', season.days),
   ...stored('weigh-in', season.weighIns),
   ...stored('tape', season.tape),
+  ...stored('calipers', season.calipers),
+  ...stored('cycle-start', season.cycleStarts),
   ...stored('lift', season.lifts),
   ...stored('lift-set', season.liftSets),
   ...stored('weekly-call', season.calls),

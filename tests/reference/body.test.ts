@@ -1,3 +1,4 @@
+import { calipersFat, foldSites } from '@platewright/core/body/calipers.ts';
 import { durninWomersleyFat, jacksonPollockFat } from '@platewright/core/body/calipers-fat.ts';
 import { siriPercent } from '@platewright/core/body/fat-finding.ts';
 import { fatFreeMassIndex } from '@platewright/core/body/fat-free-index.ts';
@@ -58,6 +59,25 @@ describe('body fat', () => {
     [60, 50, 26.5],
   ])('from four skinfolds at %d years, %d mm', (age, sum, percent) => {
     expect(Math.abs(durninWomersleyFat('male', sum, age).percent - percent)).toBeLessThan(0.25);
+  });
+
+  it('from calipers asks for the folds of the method, and says nothing while one is missing', () => {
+    const woman = { sex: 'female', ageYears: 30 } as const;
+    expect(foldSites('female', 'jackson-pollock 3')).toEqual(['triceps', 'suprailiac', 'thigh']);
+    expect(foldSites('male', 'jackson-pollock 7')).toHaveLength(7);
+    const folds = { triceps: 20, suprailiac: 15, thigh: 20, chest: 80 };
+    expect(calipersFat(woman, 'jackson-pollock 3', folds)?.percent).toBeCloseTo(22.48, 2);
+    expect(calipersFat(woman, 'jackson-pollock 3', { ...folds, thigh: undefined })).toBeNull();
+    const four = { biceps: 10, triceps: 10, subscapular: 10, suprailiac: 10 };
+    expect(calipersFat({ sex: 'male', ageYears: 60 }, 'durnin-womersley', four)?.percent).toBeCloseTo(
+      22.9,
+      0,
+    );
+  });
+
+  it('from calipers never says less fat for more folds', () => {
+    const fat = (sum: number) => jacksonPollockFat('male', 7, sum, 30).percent;
+    expect(fat(595)).toBeGreaterThanOrEqual(fat(395));
   });
 
   it('from four skinfolds takes the class of the age', () => {

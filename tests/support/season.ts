@@ -82,6 +82,8 @@ export function seasonOf(change: Partial<SeasonRecords> = {}): SeasonRecords {
     days: [],
     weighIns: [],
     tape: [],
+    calipers: [],
+    cycleStarts: [],
     lifts: [],
     liftSets: [],
     calls: [],

@@ -124,6 +124,21 @@ describe('what the weekly call looks at', () => {
     ]);
   });
 
+  it('takes the starts of cycles of women up to the date, in order', () => {
+    const cycleStarts = ['2026-02-01', '2026-01-04', '2026-03-01'].map((start) => ({
+      id: `cycle-${start}`,
+      athlete: 'athlete-1',
+      date: start,
+    }));
+    const athlete = athleteOf({ sex: 'female' });
+    expect(callInput(seasonOf({ athlete, cycleStarts }), date).cycleStarts).toEqual([
+      '2026-01-04',
+      '2026-02-01',
+    ]);
+    expect(callInput(seasonOf({ athlete }), date)).not.toHaveProperty('cycleStarts');
+    expect(callInput(seasonOf({ cycleStarts }), date)).not.toHaveProperty('cycleStarts');
+  });
+
   it('spreads the sessions’ cost over the days of the cycle', () => {
     const none = athleteOf({ training: { kind: 'weekdays', days: [] } });
     expect(callInput(seasonOf({ athlete: none }), date).athlete.exerciseKcal).toBe(0);

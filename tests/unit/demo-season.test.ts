@@ -1,6 +1,7 @@
 import { whyRefused } from '@platewright/core/changes/check.ts';
 import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
 import { addDays } from '@platewright/core/season/dates.ts';
+import { bodyView } from '@platewright/core/views/body.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import { weekView } from '@platewright/core/views/week.ts';
@@ -33,13 +34,15 @@ describe('demo season', () => {
     expect(season.map(whyRefused).filter((reason) => reason !== null)).toEqual([]);
   });
 
-  it('spans 26 weeks with weigh-ins, tape, entries, key lifts and calls', () => {
+  it('spans 26 weeks with weigh-ins, tape, calipers, entries, key lifts and calls', () => {
     const season = seasonOf('2026-11-25');
     expect(season.phases.map((phase) => phase.from).toSorted()[0]).toBe(addDays('2026-11-25', -181));
     expect(season.weighIns.length).toBeGreaterThan(140);
     expect(season.entries.length).toBeGreaterThan(2500);
     expect(season.calls.length).toBeGreaterThan(20);
     expect(new Set(season.tape.map((tape) => tape.site)).size).toBe(5);
+    expect(season.calipers).toHaveLength(7);
+    expect(bodyView(season, '2026-11-25').fat).toMatchObject({ date: '2026-11-24' });
     expect(new Set(season.liftSets.map((set) => set.lift)).size).toBe(5);
   });
 

@@ -1,3 +1,4 @@
+import type { Calipers } from '@platewright/core/records/kinds.ts';
 import { addDays, isoWeekday } from '@platewright/core/season/dates.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
@@ -98,13 +99,51 @@ describe('body view', () => {
     expect(bodyView({ ...season, athlete: woman }, date).fat).toBeNull();
   });
 
-  it('says how much of the change was lean only when the change can be told', () => {
-    expect(bodyView(seasonOf({ weighIns: [weighInOf(date, 90)] }), date).leanShare).toBeNull();
-    const rising = livedSeason(date, 120);
-    const share = bodyView(rising, date).leanShare;
-    expect(share?.share).toBeGreaterThanOrEqual(0);
-    expect(share?.share).toBeLessThanOrEqual(1);
-    expect(share?.words).toMatch(/last (12|4) weeks/);
+  it('says how the change of 4 and of 12 weeks splits, each as soon as the line goes back so far', () => {
+    expect(bodyView(seasonOf({ weighIns: [weighInOf(date, 90)] }), date).leanShares).toEqual([]);
+    expect(view.leanShares.map(({ weeks }) => weeks)).toEqual([4]);
+    const shares = bodyView(livedSeason(date, 120), date).leanShares;
+    expect(shares.map(({ weeks }) => weeks)).toEqual([4, 12]);
+    for (const { share, leanKg, fatKg, from } of shares) {
+      expect(from).toEqual(['energy', 'tape']);
+      for (const part of [leanKg, fatKg, ...(share === null ? [] : [share])]) {
+        expect(part.interval90.low).toBeLessThanOrEqual(part.mean);
+        expect(part.interval90.high).toBeGreaterThanOrEqual(part.mean);
+      }
+    }
+    expect(shares[1]?.share?.mean).toBeGreaterThanOrEqual(0);
+  });
+
+  it('takes fat from the newest of calipers and tape, and lets neither speak after eight weeks', () => {
+    const folded = (
+      on: string,
+      folds: Calipers['folds'] = { chest: 10, abdomen: 20, thigh: 10 },
+    ): Calipers => ({
+      ...{ id: `folds-${on}`, athlete: 'athlete-1', date: on },
+      ...{ method: 'jackson-pollock 3', folds },
+    });
+    const fatAfter = (...calipers: Calipers[]) => bodyView({ ...season, calipers }, date).fat;
+    // Three folds of 40 mm at 30 years: 12.12 % by Jackson and Pollock 1978.
+    expect(fatAfter(folded(date))).toMatchObject({ date, method: '3 skinfolds, Jackson and Pollock 1978' });
+    expect(fatAfter(folded(date))?.percent).toBeCloseTo(12.12, 2);
+    expect(fatAfter(folded(addDays(date, -20)))).toEqual(view.fat);
+    expect(fatAfter(folded(addDays(date, -2)), folded(addDays(date, -1), { chest: 10 }))?.date).toBe(
+      addDays(date, -2),
+    );
+    const calipers = [folded(addDays(date, -57))];
+    expect(bodyView({ ...season, tape: [], calipers }, date).fat).toBeNull();
+    expect(bodyView({ ...season, calipers: [folded(date, { chest: 10 })] }, date).calipers[0]).toMatchObject({
+      sumMm: null,
+      fat: null,
+    });
+  });
+
+  it('gives the fat-free mass index with the error of fat, or none without an estimate of fat', () => {
+    const index = view.fatFreeIndex;
+    expect(index?.normalised).toBeCloseTo(index?.raw ?? 0, 9);
+    const massKg = view.points.at(-1)?.lineKg.mean ?? 0;
+    expect(index?.error).toBeCloseTo((massKg * 0.035) / 1.8 ** 2, 6);
+    expect(bodyView({ ...season, tape: [] }, date).fatFreeIndex).toBeNull();
   });
 
   it('says no pace while there is too little to say one', () => {
@@ -114,7 +153,7 @@ describe('body view', () => {
 
   it('is empty, not broken, without a weigh-in', () => {
     const empty = bodyView(seasonOf(), date);
-    expect(empty).toMatchObject({ points: [], pace: null, monthKg: null, wedge: null, leanShare: null });
+    expect(empty).toMatchObject({ points: [], pace: null, monthKg: null, wedge: null, leanShares: [] });
     expect(empty.bodyMassInForceKg).toBeCloseTo(90.72, 2);
   });
 });

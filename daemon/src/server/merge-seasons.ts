@@ -19,6 +19,8 @@ export function mergeSeasons(
     days: merge(before.days, fresh.days),
     weighIns: merge(before.weighIns, fresh.weighIns),
     tape: merge(before.tape, fresh.tape),
+    calipers: merge(before.calipers, fresh.calipers),
+    cycleStarts: merge(before.cycleStarts, fresh.cycleStarts),
     lifts: merge(before.lifts, fresh.lifts),
     liftSets: merge(before.liftSets, fresh.liftSets),
     calls: merge(before.calls, fresh.calls),

@@ -30,7 +30,9 @@ const curves: Readonly<Record<Sex, Readonly<Record<3 | 7, Curve>>>> = {
  */
 export function jacksonPollockFat(sex: Sex, sites: 3 | 7, sumMm: number, ageYears: number): FatFinding {
   const { level, slope, bend, ageing, densityError } = curves[sex][sites];
-  const density = level - slope * sumMm + bend * sumMm ** 2 - ageing * ageYears;
+  // Past the turn of the parabola thicker folds would read as less fat.
+  const sum = Math.min(sumMm, slope / (2 * bend));
+  const density = level - slope * sum + bend * sum ** 2 - ageing * ageYears;
   return {
     percent: siriPercent(density),
     errorPercent: siriErrorPercent(density, densityError),

@@ -33,15 +33,6 @@ export const weighInSchema = z.object({
   removed: z.optional(z.boolean()),
 });
 
-export const tapeSiteSchema = z.enum(['waist', 'hip', 'neck', 'chest', 'upper arm', 'thigh', 'calf']);
-
-export const tapeSchema = z.object({
-  date: dateSchema,
-  site: tapeSiteSchema,
-  cm: z.number().check(z.minimum(10), z.maximum(250)),
-  removed: z.optional(z.boolean()),
-});
-
 /** A photo of the athlete on a date. The record holds its SHA-256; the picture itself is a file beside the store. */
 export const photoSchema = z.object({
   date: dateSchema,
@@ -83,5 +74,3 @@ export const weeklyCallSchema = z.object({
   at: instantSchema,
   removed: z.optional(z.boolean()),
 });
-
-export type TapeSite = z.infer<typeof tapeSiteSchema>;

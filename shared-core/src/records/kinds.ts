@@ -1,12 +1,12 @@
 import type * as z from 'zod/mini';
 import { athleteSchema, phaseSchema } from './athlete.ts';
+import { calipersSchema, cycleStartSchema, tapeSchema } from './body.ts';
 import {
   dayLogSchema,
   entrySchema,
   liftSchema,
   liftSetSchema,
   photoSchema,
-  tapeSchema,
   weeklyCallSchema,
   weighInSchema,
 } from './entry.ts';
@@ -22,6 +22,8 @@ export const kinds = {
   day: dayLogSchema,
   'weigh-in': weighInSchema,
   tape: tapeSchema,
+  calipers: calipersSchema,
+  'cycle-start': cycleStartSchema,
   photo: photoSchema,
   lift: liftSchema,
   'lift-set': liftSetSchema,
@@ -42,6 +44,8 @@ export type Entry = RecordOf<'entry'>;
 export type DayLog = RecordOf<'day'>;
 export type WeighIn = RecordOf<'weigh-in'>;
 export type Tape = RecordOf<'tape'>;
+export type Calipers = RecordOf<'calipers'>;
+export type CycleStart = RecordOf<'cycle-start'>;
 export type Lift = RecordOf<'lift'>;
 export type LiftSet = RecordOf<'lift-set'>;
 export type WeeklyCallRecord = RecordOf<'weekly-call'>;

@@ -1,6 +1,7 @@
 import type { Aim, EarlierCall } from '../call/input.ts';
-import type { Estimate, Interval, LinePoint, Pace, Verdict } from '../call/output.ts';
-import type { TapeSite } from '../records/entry.ts';
+import type { Estimate, LinePoint, Pace, Verdict } from '../call/output.ts';
+import type { Person } from '../maintenance/start-estimate.ts';
+import type { CaliperMethod, TapeSite } from '../records/body.ts';
 import type { Units } from './types.ts';
 
 /** What the Body page shows: weigh-ins, the bodyweight line with its interval, tape, calls as flags, the aim as a wedge. */
@@ -8,6 +9,8 @@ export interface BodyView {
   athlete: string;
   date: string;
   units: Units;
+  /** What the equations of body fat ask for. */
+  person: Pick<Person, 'sex' | 'ageYears'>;
   aim: Aim;
   bodyMassInForceKg: number;
   /** Every date from the first weigh-in to `date`, oldest first; empty when there is no weigh-in. */
@@ -18,8 +21,15 @@ export interface BodyView {
   monthKg: Estimate | null;
   /** Sites in use, each oldest first. */
   tape: readonly { site: TapeSite; readings: readonly { id: string; date: string; cm: number }[] }[];
+  /** Newest first. */
+  calipers: readonly CalipersView[];
   fat: FatEstimate | null;
-  leanShare: LeanShareView | null;
+  /** Null without a bodyweight line or an estimate of fat. */
+  fatFreeIndex: FatFreeIndex | null;
+  /** Of the last 4 and of the last 12 weeks, as far as the bodyweight line goes back. */
+  leanShares: readonly LeanShareView[];
+  /** Newest first. */
+  cycleStarts: readonly { id: string; date: string }[];
   /** Decisions on weekly calls, oldest first. */
   flags: readonly { date: string; verdict: Verdict; decision: EarlierCall['decision']; markG: number }[];
   wedge: PaceWedge | null;
@@ -40,15 +50,38 @@ export interface FatEstimate {
   errorPercent: number;
   /** How it was found, with the source. */
   method: string;
-  /** Date of the tape; null when the athlete gave a measured value at set-up. */
+  /** Date of the reading; null when the athlete gave a measured value at set-up. */
   date: string | null;
 }
 
-/** The part of a change of body mass that is lean, 0 to 1. */
+/** Skinfolds of one date, and the body fat that their method tells from them; null when a fold is missing. */
+export interface CalipersView {
+  id: string;
+  date: string;
+  method: CaliperMethod;
+  sumMm: number | null;
+  fat: FatEstimate | null;
+}
+
+/** Fat-free mass over height squared, kg/m², normalised to a height of 1.80 m. */
+export interface FatFreeIndex {
+  normalised: number;
+  raw: number;
+  /** Standard error that comes from the one of body fat, kg/m². */
+  error: number;
+  /** Who published the index. */
+  source: string;
+}
+
+/** How the change of tissue over some weeks splits, each part with its 90 % interval. */
 export interface LeanShareView {
-  share: number;
-  interval90: Interval | null;
-  words: string;
+  weeks: number;
+  /** The part of the change that is lean, 0 to 1; null while the change can't be told from none. */
+  share: Estimate | null;
+  leanKg: Estimate;
+  fatKg: Estimate;
+  /** Beside the bodyweight line. */
+  from: readonly ('energy' | 'tape')[];
 }
 
 /** Where body mass goes when the pace stays in the band: straight lines from a point of the bodyweight line. */

@@ -4,10 +4,13 @@ import type { Estimate, LinePoint, Pace } from '../call/output.ts';
 import type { Tape } from '../records/kinds.ts';
 import { addDays } from '../season/dates.ts';
 import { bodyMassInForce } from '../targets/body-mass.ts';
+import { personOn } from '../targets/person.ts';
 import type { BodyPoint, BodyView } from './body-types.ts';
+import { calipersOf } from './calipers-of.ts';
 import { callInput } from './call-input.ts';
+import { fatFreeIndexOf } from './fat-free-index-of.ts';
 import { fatOn } from './fat-on.ts';
-import { leanShareOf } from './lean-share-of.ts';
+import { leanSharesOf } from './lean-share-of.ts';
 import { paceWedge } from './pace-wedge.ts';
 import type { SeasonRecords } from './season-records.ts';
 import { tryCall } from './try-call.ts';
@@ -20,20 +23,28 @@ export function bodyView(records: SeasonRecords, date: string): BodyView {
   const { athlete } = records;
   const input = callInput(records, date);
   const line = lineOf(input);
-  const tape = records.tape.filter((reading) => reading.date <= date).toSorted(oldestFirst);
-  const calls = records.calls.filter((call) => call.date <= date).toSorted(oldestFirst);
+  const upTo = <T extends { date: string; id: string }>(readings: readonly T[]) =>
+    readings.filter((reading) => reading.date <= date).toSorted(oldestFirst);
+  const [tape, calipers, calls] = [upTo(records.tape), upTo(records.calipers), upTo(records.calls)];
+  const fat = fatOn(athlete, { tape, calipers }, date);
   return {
     athlete: athlete.id,
     date,
     units: unitsOf(athlete),
+    person: { sex: athlete.sex, ageYears: personOn(athlete, date).ageYears },
     aim: input.aim,
     bodyMassInForceKg: bodyMassInForce(athlete.startMassKg, records.calls, date),
     points: bodyPoints(records, line),
     pace: line.length === 0 ? null : paceOf(input),
     monthKg: changeOver(line, MONTH_DAYS),
     tape: bySite(tape),
-    fat: fatOn(athlete, tape, date),
-    leanShare: leanShareOf(input, line),
+    calipers: calipersOf(athlete, calipers),
+    fat,
+    fatFreeIndex: fatFreeIndexOf(athlete, line.at(-1)?.massKg.mean ?? null, fat),
+    leanShares: leanSharesOf(input, line),
+    cycleStarts: upTo(records.cycleStarts)
+      .map(({ id, date }) => ({ id, date }))
+      .reverse(),
     flags: calls.map(({ date, verdict, decision, markG }) => ({ date, verdict, decision, markG })),
     wedge: paceWedge(line, input.aim, calls.at(-1)?.date ?? null),
   };

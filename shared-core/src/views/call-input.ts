@@ -45,7 +45,15 @@ export function callInput(records: SeasonRecords, date: string): CallInput {
       proposedG: call.proposedG,
       inForceG: call.markG,
     })),
+    ...cycleStarts(records, date),
   };
+}
+
+/** Only women are asked for them; records of another sex at set-up may lie about. */
+function cycleStarts(records: SeasonRecords, date: string): Pick<CallInput, 'cycleStarts'> {
+  if (records.athlete.sex !== 'female') return {};
+  const starts = records.cycleStarts.map((start) => start.date).filter((start) => start <= date);
+  return starts.length === 0 ? {} : { cycleStarts: starts.sort() };
 }
 
 function byDate(a: { date: string; id: string }, b: { date: string; id: string }): number {

@@ -1,31 +1,57 @@
-import { tapeFat } from '../body/tape-fat.ts';
-import type { TapeSite } from '../records/entry.ts';
-import type { Athlete, Tape } from '../records/kinds.ts';
+import { calipersFat } from '../body/calipers.ts';
+import { type Circumferences, tapeFat } from '../body/tape-fat.ts';
+import type { TapeSite } from '../records/body.ts';
+import type { Athlete, Calipers, Tape } from '../records/kinds.ts';
 import { daysBetween } from '../season/dates.ts';
+import { personOn } from '../targets/person.ts';
 import type { FatEstimate } from './body-types.ts';
 
-/** A tape older than this does not speak of the body of today, days. */
+/** A reading older than this does not speak of the body of today, days (common practice, no source). */
 const FRESH_DAYS = 56;
 /** Error of a value whose method is not known, % of body mass: that of good field methods (common practice, no source). */
 const UNKNOWN_METHOD_ERROR = 3.5;
 
+/** Readings up to a date, oldest first. */
+interface Readings {
+  tape: readonly Tape[];
+  calipers: readonly Calipers[];
+}
+
 /**
- * Body fat on a date: from the newest tape of waist and neck (and hip) of the last eight weeks, else as given at set-up.
- * `tape` holds readings up to the date, oldest first. Null when there is neither.
+ * Body fat on a date: from the newest calipers or tape of the last eight weeks, of the same date from what has the
+ * smaller error, else as given at set-up. Null when there is none.
  */
-export function fatOn(athlete: Athlete, tape: readonly Tape[], date: string): FatEstimate | null {
-  const newest = (site: TapeSite) =>
-    tape.findLast((reading) => reading.site === site && daysBetween(reading.date, date) <= FRESH_DAYS);
-  const waist = newest('waist');
-  const neck = newest('neck');
-  const hip = newest('hip');
-  const { sex, heightCm } = athlete;
-  if (waist !== undefined && neck !== undefined) {
-    const around = { heightCm, neckCm: neck.cm, waistCm: waist.cm };
-    if (sex === 'male') return dated(tapeFat({ sex, ...around }), waist.date);
-    if (hip !== undefined) return dated(tapeFat({ sex, ...around, hipCm: hip.cm }), waist.date);
-  }
-  return given(athlete);
+export function fatOn(athlete: Athlete, { tape, calipers }: Readings, date: string): FatEstimate | null {
+  const fresh = (reading: { date: string }) => daysBetween(reading.date, date) <= FRESH_DAYS;
+  const found = [
+    byTape(athlete, tape.filter(fresh)),
+    calipers
+      .filter(fresh)
+      .map((reading) => byCalipers(athlete, reading))
+      .findLast((estimate) => estimate !== null),
+  ].filter((estimate) => estimate !== null && estimate !== undefined);
+  return found.sort(newestThenSurest)[0] ?? given(athlete);
+}
+
+/** Body fat as one set of skinfolds tells it; null when folds are missing. */
+export function byCalipers(athlete: Athlete, { date, method, folds }: Calipers): FatEstimate | null {
+  return dated(calipersFat(personOn(athlete, date), method, folds), date);
+}
+
+/** The newest of waist and neck (and hip), dated by the waist, which moves the most. */
+function byTape({ sex, heightCm }: Athlete, tape: readonly Tape[]): FatEstimate | null {
+  const newest = (site: TapeSite) => tape.findLast((reading) => reading.site === site);
+  const [waist, neck, hip] = [newest('waist'), newest('neck'), newest('hip')];
+  if (waist === undefined || neck === undefined) return null;
+  const around = { heightCm, neckCm: neck.cm, waistCm: waist.cm };
+  const fat = (circumferences: Circumferences) => dated(tapeFat(circumferences), waist.date);
+  if (sex === 'male') return fat({ sex, ...around });
+  return hip === undefined ? null : fat({ sex, ...around, hipCm: hip.cm });
+}
+
+function newestThenSurest(a: FatEstimate, b: FatEstimate): number {
+  if (a.date !== b.date) return (a.date ?? '') > (b.date ?? '') ? -1 : 1;
+  return a.errorPercent - b.errorPercent;
 }
 
 function dated(found: ReturnType<typeof tapeFat>, date: string): FatEstimate | null {

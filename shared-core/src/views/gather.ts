@@ -26,6 +26,8 @@ export function gatherSeason(stored: readonly StoredRecord[], athleteId: string)
     days: all('day'),
     weighIns: all('weigh-in'),
     tape: all('tape'),
+    calipers: all('calipers'),
+    cycleStarts: all('cycle-start'),
     lifts: all('lift'),
     liftSets: all('lift-set'),
     calls: all('weekly-call'),

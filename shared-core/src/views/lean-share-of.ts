@@ -8,21 +8,16 @@ import { energyKcal } from '../foods/atwater.ts';
 import { startFatKg } from '../maintenance/start-estimate.ts';
 import { daysBetween } from '../season/dates.ts';
 import { z90 } from '../trend/reading.ts';
-import { formatDecimal } from '../units/decimal.ts';
 import type { LeanShareView } from './body-types.ts';
 
-/** Windows in weeks, the one that tells most first. */
-const WINDOWS = [12, 4] as const;
+/** Windows in weeks. */
+const WINDOWS = [4, 12] as const;
 /** Half a year tells what maintenance was; more days only cost time. */
 const DAYS_BEFORE = 182;
 
-/** The lean part of the change of the last twelve weeks, or four; null while the change can't be told from none. */
-export function leanShareOf(input: CallInput, line: readonly LinePoint[]): LeanShareView | null {
-  for (const weeks of WINDOWS) {
-    const view = overWindow(input, line, weeks);
-    if (view !== null) return view;
-  }
-  return null;
+/** How the changes of the last four and twelve weeks split into lean and fat, as far as the line goes back. */
+export function leanSharesOf(input: CallInput, line: readonly LinePoint[]): LeanShareView[] {
+  return WINDOWS.flatMap((weeks) => overWindow(input, line, weeks) ?? []);
 }
 
 function overWindow(input: CallInput, line: readonly LinePoint[], weeks: number): LeanShareView | null {
@@ -31,7 +26,7 @@ function overWindow(input: CallInput, line: readonly LinePoint[], weeks: number)
   if (start === undefined || end === undefined) return null;
   const from = normal(start.tissueKg);
   const to = normal(end.tissueKg);
-  const found = leanShare({
+  const evidence = {
     weeks,
     fatKg: startFatKg(input.athlete, from.mean),
     tissueKg: { mean: to.mean - from.mean, sd: Math.hypot(from.sd, to.sd) },
@@ -41,16 +36,14 @@ function overWindow(input: CallInput, line: readonly LinePoint[], weeks: number)
       0,
       7 * weeks,
     ),
-  });
-  if (found.share === null) return null;
-  const { mean, interval90 } = found.share;
-  const percent = (share: number) => formatDecimal(100 * share);
+  };
   return {
-    share: mean,
-    interval90,
-    words:
-      `Of the change of the last ${weeks} weeks about ${percent(mean)} % was lean ` +
-      `(90 % interval ${percent(interval90.low)} to ${percent(interval90.high)} %).`,
+    weeks,
+    ...leanShare(evidence),
+    from: [
+      ...(evidence.energyKcal === null ? [] : (['energy'] as const)),
+      ...(evidence.waistCm === null ? [] : (['tape'] as const)),
+    ],
   };
 }
 

@@ -1,5 +1,7 @@
 import type {
   Athlete,
+  Calipers,
+  CycleStart,
   DayLog,
   Entry,
   Food,
@@ -21,6 +23,8 @@ export interface SeasonRecords {
   days: readonly DayLog[];
   weighIns: readonly WeighIn[];
   tape: readonly Tape[];
+  calipers: readonly Calipers[];
+  cycleStarts: readonly CycleStart[];
   lifts: readonly Lift[];
   liftSets: readonly LiftSet[];
   calls: readonly WeeklyCallRecord[];

@@ -5,7 +5,7 @@ import { Fact, Facts } from '../../shell/facts.tsx';
 
 /** Where the body stands, in one row of figures, each with its interval. */
 export function BodyFacts({ body }: { body: BodyView }) {
-  const { pace, monthKg, fat, leanShare, units } = body;
+  const { pace, monthKg, fat, fatFreeIndex, units } = body;
   const line = body.points.at(-1)?.lineKg;
   const mass = (kg: number) => massFigure(kg, units.mass);
   const change = (kg: number) => signed(massIn(kg, units.mass), 1);
@@ -44,12 +44,12 @@ export function BodyFacts({ body }: { body: BodyView }) {
           beside={`± ${formatDecimal(fat.errorPercent, 1)}, ${fat.method}`}
         />
       )}
-      {leanShare && (
+      {fatFreeIndex && (
         <Fact
-          name="Lean share"
-          figure={formatDecimal(100 * leanShare.share)}
-          unit="%"
-          beside={leanShare.words}
+          name="Fat-free mass index"
+          figure={formatDecimal(fatFreeIndex.normalised, 1)}
+          unit="kg/m²"
+          beside={`± ${formatDecimal(fatFreeIndex.error, 1)} with that of fat; normalised to 1.80 m from ${formatDecimal(fatFreeIndex.raw, 1)}, ${fatFreeIndex.source}`}
         />
       )}
     </Facts>

@@ -7,13 +7,17 @@ import { useAthlete } from '../../state/athlete.tsx';
 import { useLoaded } from '../../state/use-view.ts';
 import { BodyFacts } from './body-facts.tsx';
 import { BodyLine } from './body-line.tsx';
+import { CalipersForm } from './calipers-form.tsx';
+import { CalipersTable } from './calipers-table.tsx';
+import { Cycle } from './cycle.tsx';
+import { LeanShareTable } from './lean-share-table.tsx';
 import { PasteForm } from './paste-form.tsx';
 import { TapeForm } from './tape-form.tsx';
 import { TapeTable } from './tape-table.tsx';
 import { WeighInForm } from './weigh-in-form.tsx';
 import { WeighInTable } from './weigh-in-table.tsx';
 
-/** Weigh-ins, tape, and the bodyweight line over them. */
+/** Weigh-ins and the bodyweight line over them, tape, calipers, and how a change splits. */
 export function BodyPage() {
   const { athlete } = useAthlete();
   const loaded = useLoaded(`body ${athlete}`, () => readView('body', athlete));
@@ -37,10 +41,26 @@ export function BodyPage() {
                   <PasteForm body={body} />
                 </Section>
               </div>
-              <Section title="Tape">
-                <TapeForm body={body} />
-                <TapeTable body={body} />
-              </Section>
+              <div>
+                {body.points.length > 0 && (
+                  <Section title="Lean share">
+                    <LeanShareTable body={body} />
+                  </Section>
+                )}
+                <Section title="Tape">
+                  <TapeForm body={body} />
+                  <TapeTable body={body} />
+                </Section>
+                <Section title="Calipers">
+                  <CalipersForm body={body} />
+                  <CalipersTable body={body} />
+                </Section>
+                {body.person.sex === 'female' && (
+                  <Section title="Cycle">
+                    <Cycle body={body} />
+                  </Section>
+                )}
+              </div>
             </div>
           </>
         )}

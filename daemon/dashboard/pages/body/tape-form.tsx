@@ -1,5 +1,4 @@
-import type { TapeSite } from '@platewright/core/records/entry.ts';
-import { tapeSiteSchema } from '@platewright/core/records/entry.ts';
+import { type TapeSite, tapeSiteSchema } from '@platewright/core/records/body.ts';
 import { formatTape, parseLength } from '@platewright/core/units/length.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';

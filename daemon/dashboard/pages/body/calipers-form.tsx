@@ -1,0 +1,88 @@
+import { calipersFat, foldSites } from '@platewright/core/body/calipers.ts';
+import { type CaliperMethod, type FoldSite, foldSchema } from '@platewright/core/records/body.ts';
+import { formatDecimal, parseDecimal } from '@platewright/core/units/decimal.ts';
+import type { BodyView } from '@platewright/core/views/body-types.ts';
+import { useState } from 'preact/hooks';
+import { edit, removal, sendEdits } from '../../api/edits.ts';
+import { Field } from '../../forms/field.tsx';
+import { Select } from '../../forms/select.tsx';
+import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useNotice } from '../../state/notice.tsx';
+import { useSubmit } from '../../state/use-submit.ts';
+import { fatWords } from './fat-words.ts';
+
+const methods: readonly { value: CaliperMethod; label: string }[] = [
+  { value: 'jackson-pollock 3', label: '3 folds, Jackson and Pollock' },
+  { value: 'jackson-pollock 7', label: '7 folds, Jackson and Pollock' },
+  { value: 'durnin-womersley', label: '4 folds, Durnin and Womersley' },
+];
+
+/** The skinfolds of one date; what they say of body fat stands there as they are typed. */
+export function CalipersForm({ body }: { body: BodyView }) {
+  const { athlete, person, calipers } = body;
+  const { tell } = useNotice();
+  const { busy, problem, run, idOf } = useSubmit();
+  const [method, setMethod] = useState<CaliperMethod>(calipers[0]?.method ?? 'jackson-pollock 3');
+  const [typed, setTyped] = useState<{ [S in FoldSite]?: string }>({});
+  const [date, setDate] = useState(body.date);
+  const sites = foldSites(person.sex, method);
+  const folds: { [S in FoldSite]?: number } = {};
+  for (const site of sites) {
+    const mm = readFold(typed[site]);
+    if (mm !== undefined) folds[site] = mm;
+  }
+  const fat = calipersFat(person, method, folds);
+  const whole = sites.every((site) => folds[site] !== undefined);
+
+  const save = async () => {
+    if (!whole || !date) return;
+    const id = idOf();
+    if (!(await run(() => sendEdits([edit('calipers', athlete, id, { date, method, folds })])))) return;
+    tell(fat ? `Recorded the folds: ${formatDecimal(fat.percent, 1)} % fat.` : 'Recorded the folds.', [
+      removal('calipers', athlete, id, true),
+    ]);
+    setTyped({});
+  };
+
+  return (
+    <form
+      class="fields"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <div class="wide fields">
+        <Select label="Method" value={method} options={methods} onChoice={setMethod} />
+        <Field label="Date" type="date" value={date} max={body.date} onText={setDate} />
+      </div>
+      {sites.map((site) => (
+        <Field
+          key={site}
+          label={<span class="capital">{site}</span>}
+          value={typed[site] ?? ''}
+          onText={(text) => setTyped((before) => ({ ...before, [site]: text }))}
+          unit="mm"
+          inputMode="decimal"
+          autocomplete="off"
+          wrong={typed[site] && folds[site] === undefined ? 'Type 1 to 85 mm.' : undefined}
+        />
+      ))}
+      <div class="field-button">
+        <button type="submit" class="button" disabled={busy || !whole}>
+          Record
+        </button>
+      </div>
+      <p class="wide" role="status">
+        {fat && fatWords(fat)}
+        {whole && !fat && 'These folds can’t be a body’s: look at them again.'}
+      </p>
+      {problem && <ProblemNote problem={problem} />}
+    </form>
+  );
+}
+
+function readFold(text = ''): number | undefined {
+  const mm = foldSchema.safeParse(parseDecimal(text));
+  return mm.success ? mm.data : undefined;
+}

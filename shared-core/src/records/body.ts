@@ -1,0 +1,46 @@
+import * as z from 'zod/mini';
+import { dateSchema } from './scalars.ts';
+
+export const tapeSiteSchema = z.enum(['waist', 'hip', 'neck', 'chest', 'upper arm', 'thigh', 'calf']);
+
+export const tapeSchema = z.object({
+  date: dateSchema,
+  site: tapeSiteSchema,
+  cm: z.number().check(z.minimum(10), z.maximum(250)),
+  removed: z.optional(z.boolean()),
+});
+
+/** The published methods that turn skinfolds into body fat. */
+export const caliperMethodSchema = z.enum(['jackson-pollock 3', 'jackson-pollock 7', 'durnin-womersley']);
+
+const foldSiteSchema = z.enum([
+  'chest',
+  'axilla',
+  'triceps',
+  'biceps',
+  'subscapular',
+  'abdomen',
+  'suprailiac',
+  'thigh',
+]);
+
+/** One skinfold in mm. Calipers open to 85 mm at the most (common practice, no source). */
+export const foldSchema = z.number().check(z.minimum(1), z.maximum(85));
+
+/** Skinfolds of one date, each in mm. Which ones a method asks for depends on the athlete's sex. */
+export const calipersSchema = z.object({
+  date: dateSchema,
+  method: caliperMethodSchema,
+  folds: z.partialRecord(foldSiteSchema, foldSchema),
+  removed: z.optional(z.boolean()),
+});
+
+/** The first day of a cycle. Id `cycle-YYYY-MM-DD`, so that two devices speak of the same one. */
+export const cycleStartSchema = z.object({
+  date: dateSchema,
+  removed: z.optional(z.boolean()),
+});
+
+export type TapeSite = z.infer<typeof tapeSiteSchema>;
+export type CaliperMethod = z.infer<typeof caliperMethodSchema>;
+export type FoldSite = z.infer<typeof foldSiteSchema>;
