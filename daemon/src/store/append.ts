@@ -1,6 +1,6 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import { laterClock } from '@platewright/core/changes/clock.ts';
-import { applyChange } from '@platewright/core/changes/merge.ts';
+import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import { type ChangeRow, chainHash, type FoldedChange } from './change-row.ts';
 import { addUp } from './checksum.ts';
@@ -14,7 +14,7 @@ export interface AppendPorts {
   known(id: string): FoldedChange | null;
   record(athlete: string, id: string): KeptRecord | null;
   insert(row: ChangeRow): void;
-  put(values: ReturnType<typeof recordValues>): void;
+  put(values: ReturnType<typeof recordValues>, record: StoredRecord): void;
 }
 
 /** Appends changes after `head` and folds them into records; returns what became of each, and the head afterwards. */
@@ -38,7 +38,7 @@ export function appendChanges(
     if (after !== before?.record) {
       const values = recordValues(after);
       at.recordsSum = addUp(at.recordsSum, ...(before === null ? [] : [before.checksum]), values[6]);
-      ports.put(values);
+      ports.put(values, after);
     }
     return { id: change.id, outcome: 'stored', seq: at.seq, clock: change.clock };
   }

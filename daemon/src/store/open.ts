@@ -8,6 +8,9 @@ export interface StorePlace {
 }
 
 /** Opens a store for the daemon (`owner`) or for a command beside it (`guest`). Throws StoreTrouble. */
-export async function openStore({ data }: StorePlace, role: 'owner' | 'guest'): Promise<Store> {
-  return openSqliteStore(data, role);
+export async function openStore({ data, store }: StorePlace, role: 'owner' | 'guest'): Promise<Store> {
+  if (store === null) return openSqliteStore(data, role);
+  // Loaded only when it is used, so that a start with a file is quick.
+  const { openPostgresStore } = await import('./postgres.ts');
+  return await openPostgresStore({ address: store, folder: data, role });
 }

@@ -4,6 +4,7 @@ export type TroubleCode =
   | 'missing'
   | 'old-sqlite'
   | 'in-use'
+  | 'unreachable'
   | 'unwritable'
   | 'not-a-store'
   | 'damaged'
