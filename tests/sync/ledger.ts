@@ -1,5 +1,5 @@
 import type { Change } from '@platewright/core/changes/change.ts';
-import type { Clock } from '@platewright/core/changes/clock.ts';
+import { type Clock, clockTime, MAX_AHEAD_MS } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import type { SimulatedDevice } from './simulated-device.ts';
@@ -24,12 +24,14 @@ export class Ledger {
     }
   }
 
-  told(changes: readonly Change[], outcomes: readonly Outcome[]): void {
+  /** What the daemon made of changes at `nowMs`. */
+  told(changes: readonly Change[], outcomes: readonly Outcome[], nowMs: number): void {
     const sent = new Map(changes.map((change) => [change.id, change]));
     for (const outcome of outcomes) {
       const change = sent.get(outcome.id);
       if (change === undefined || outcome.outcome === 'rejected') continue;
       const stored = { ...change, clock: outcome.clock };
+      if (clockTime(stored.clock) > nowMs + MAX_AHEAD_MS) fail('a clock far ahead was stored', stored);
       const writes = Object.entries(stored.fields).map(([field, value]) =>
         writeOf(stored.athlete, stored.record, field, outcome.clock, value),
       );
@@ -46,6 +48,8 @@ export class Ledger {
     for (const { change, device } of this.made.values()) {
       const isThere =
         this.#everStored.has(change.id) ||
+        // Beaten and given up, and then a recovery gave up what may not be written.
+        !device.writes(change.athlete) ||
         device.replica.outbox().some((row) => row.change.id === change.id) ||
         this.#covers(device, change);
       if (!isThere) fail('an edit is gone', change);

@@ -61,6 +61,7 @@ export class SimulatedDevice {
   clone(): SimulatedDevice {
     const copy = new SimulatedDevice(this.name, this.access);
     this.replica.saved()(copy.replica);
+    copy.skewMs = this.skewMs;
     copy.noteRejected();
     return copy;
   }

@@ -1,7 +1,9 @@
-import type { Json } from '@platewright/core/changes/change.ts';
+import type { Change, Json } from '@platewright/core/changes/change.ts';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
+import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import { type Edit, edit } from '../../extension/replica/edit.ts';
 import { amend, letGo, resend } from '../../extension/replica/outbox.ts';
+import { mayWrite } from '../../extension/replica/rows.ts';
 import { type SyncEnd, sync } from '../../extension/replica/sync.ts';
 import { Dice } from './dice.ts';
 import type { Home } from './home.ts';
@@ -90,7 +92,7 @@ export class World {
     else if (deed < 0.925) await this.#fold();
     else if (deed < 0.945) device.saveProfile();
     else if (deed < 0.96) await this.#setBack(async () => void device.restoreProfile());
-    else if (deed < 0.97) this.#clone(device);
+    else if (deed < 0.97) await this.#clone(device);
     else if (deed < 0.985) await device.access.revoke();
     else await this.#pairAnew(device, this.#dice.pick([device.access.rights, OWNER, ...OTHERS]));
   }
@@ -141,10 +143,11 @@ export class World {
   async #edit(device: SimulatedDevice): Promise<void> {
     const undo = this.#dice.happens(0.15) ? device.undo.pop() : undefined;
     const edits = undo ?? Array.from({ length: 1 + this.#dice.below(3) }, () => this.#newEdit());
-    const { rights } = device.replica.head();
-    const may = (athlete: string) =>
-      rights.access === 'write' && (rights.athlete === null || rights.athlete === athlete);
-    if (!edits.every(({ athlete }) => may(athlete))) return;
+    await this.#keep(device, edits);
+  }
+
+  async #keep(device: SimulatedDevice, edits: readonly Edit[]): Promise<void> {
+    if (!edits.every(({ athlete }) => mayWrite(device.replica.head(), athlete))) return;
     try {
       device.undo.push(await edit(device.replica, this.#source(device, true), edits));
     } finally {
@@ -177,23 +180,27 @@ export class World {
 
   /** The person looks at what was rejected: sends it again, puts it right, or lets it go. */
   async #decide(device: SimulatedDevice): Promise<void> {
-    const row = device.replica.outbox().find(({ state }) => state === 'rejected');
+    const { replica } = device;
+    const row = replica.outbox().find(({ state }) => state === 'rejected');
     if (row === undefined) return;
+    const { order, change } = row;
     const choice = this.#dice.uniform();
-    device.undecided.delete(row.change.id);
-    if (choice < 0.3) return await resend(device.replica, row.order);
-    if (choice < 0.6) await letGo(device.replica, row.order);
+    device.undecided.delete(change.id);
+    if (choice < 0.3) {
+      await resend(replica, order);
+      const isSent = replica.outbox().some((left) => left.order === order && left.state === 'waiting');
+      if (!isSent) fail('a change that was resent does not wait', row);
+      return;
+    }
+    if (choice < 0.6 || !mayWrite(replica.head(), change.athlete)) await letGo(replica, order);
     else {
       this.#ids += 1;
-      if (!device.writes(row.change.athlete) || !device.sees(row.change.athlete)) return;
-      if (device.replica.head().rights.access === 'read') return;
-      const may = device.replica.head().rights.athlete;
-      if (may !== null && may !== row.change.athlete) return;
-      const fields = { name: `n${this.#ids}` };
-      await amend(device.replica, this.#source(device, true), row.order, fields);
+      await amend(replica, this.#source(device, true), order, { name: `n${this.#ids}` });
       this.ledger.noteMade(device);
     }
-    this.ledger.made.delete(row.change.id);
+    if (replica.outbox().some((left) => left.order === order))
+      fail('what was decided on is still there', row);
+    this.ledger.made.delete(change.id);
   }
 
   async #fold(): Promise<void> {
@@ -206,8 +213,16 @@ export class World {
     await this.#setBack(async () => await this.#backup?.(named));
   }
 
-  #clone(device: SimulatedDevice): void {
-    if (this.devices.length < MOST_DEVICES) this.devices.push(device.clone());
+  /** Copies a profile, and both go on in the same moment: they stamp alike. */
+  async #clone(device: SimulatedDevice): Promise<void> {
+    if (this.devices.length === MOST_DEVICES) return;
+    const copy = device.clone();
+    this.devices.push(copy);
+    const { athlete, kind, record } = this.#newEdit();
+    for (const one of [device, copy]) {
+      this.#ids += 1;
+      await this.#keep(one, [{ athlete, kind, record, fields: { grams: 1 + this.#ids } }]);
+    }
   }
 
   async #pairAnew(device: SimulatedDevice, rights: Rights): Promise<void> {
@@ -229,7 +244,8 @@ export class World {
     const around = {
       meanwhile: () => this.#meanwhile(device),
       late: (request: () => Promise<unknown>) => void this.#late.push(request),
-      told: this.ledger.told.bind(this.ledger),
+      told: (changes: readonly Change[], outcomes: readonly Outcome[]) =>
+        this.ledger.told(changes, outcomes, this.#now),
     };
     const daemon = throughNetwork(device.access.daemon, around, () => (this.#faults ? this.#dice : null));
     const end = await sync({ ...this.#source(device, false), replica: device.replica, daemon });
