@@ -6,6 +6,7 @@ import { bodyView } from '@platewright/core/views/body.ts';
 import { dayView } from '@platewright/core/views/day.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
+import { liftsView } from '@platewright/core/views/lifts.ts';
 import { planView } from '@platewright/core/views/plan.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import { weekView } from '@platewright/core/views/week.ts';
@@ -74,6 +75,7 @@ function views(records: SeasonRecords): unknown {
     week: weekView(records, last),
     body: bodyView(records, last),
     plan: planView(records, last),
+    lifts: liftsView(records, last),
     larder: larderView(records),
   };
 }

@@ -39,12 +39,25 @@ describe('trend of the rep max', () => {
     const trend = repMaxTrend(sets);
     expect(trend?.sessions).toBe(8);
     expect(trend?.percentPerWeek.mean).toBeCloseTo(100 / 103.5, 9);
-    expect(trend?.repMaxKg).toBeCloseTo((107 * (7 / 6 + 36 / 32)) / 2, 9);
+    const [first, middle, last] = trend?.line ?? [];
+    expect(last?.day).toBe(49);
+    expect(last?.kg.mean).toBeCloseTo((107 * (7 / 6 + 36 / 32)) / 2, 9);
+    expect(first?.kg.mean).toBeCloseTo((100 * (7 / 6 + 36 / 32)) / 2, 9);
+    expect(middle?.kg.interval90.low).toBe(middle?.kg.interval90.high);
   });
 
   it('is not turned by one session gone wrong', () => {
     const spoilt = sets.map((set, index) => (index === 7 ? { ...set, loadKg: 40 } : set));
     expect(repMaxTrend(spoilt)?.percentPerWeek.mean).toBeGreaterThan(0.5);
+  });
+
+  it('widens to both sides of the middle by the interval of the slope', () => {
+    const uneven = sets.map((set, index) => ({ ...set, loadKg: set.loadKg + (index % 3) }));
+    for (const { day, kg } of repMaxTrend(uneven)?.line ?? []) {
+      expect(kg.interval90.low).toBeLessThanOrEqual(kg.mean + 1e-9);
+      expect(kg.interval90.high).toBeGreaterThanOrEqual(kg.mean - 1e-9);
+      if (day === 49) expect(kg.interval90.high - kg.interval90.low).toBeGreaterThan(1);
+    }
   });
 
   it('counts the best set of a day', () => {

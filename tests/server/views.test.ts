@@ -26,14 +26,17 @@ async function view(name: string, query = '') {
 }
 
 describe('a view', () => {
-  it.each(['day', 'plan', 'week', 'body', 'larder'])('%s of nobody says what to do', async (name) => {
-    for (const query of ['', '?athlete=bob']) {
-      const answer = await house().call(`/v1/views/${name}${query}`, { headers });
-      expect(answer.status).toBe(404);
-      expect((await problemOf(answer)).detail).toMatch(/Set one up/);
-    }
-    expect((await house().call(`/v1/views/${name}`)).status).toBe(401);
-  });
+  it.each(['day', 'plan', 'week', 'body', 'lifts', 'larder'])(
+    '%s of nobody says what to do',
+    async (name) => {
+      for (const query of ['', '?athlete=bob']) {
+        const answer = await house().call(`/v1/views/${name}${query}`, { headers });
+        expect(answer.status).toBe(404);
+        expect((await problemOf(answer)).detail).toMatch(/Set one up/);
+      }
+      expect((await house().call(`/v1/views/${name}`)).status).toBe(401);
+    },
+  );
 
   it('of a day shows the entries of that day', async () => {
     await setUp();
@@ -69,6 +72,20 @@ describe('a view', () => {
       expect((await view('day', `?date=${date}`)).targets.carbohydrate.markG).toBe(333);
     }
     expect((await view('day', '?date=2026-01-09')).targets.carbohydrate.markG).not.toBe(333);
+  });
+
+  it('of the lifts shows their sets up to the date', async () => {
+    await setUp();
+    const lift = { name: 'Squat', key: true, smallestStepKg: 2.5 };
+    const set = (date: string) => ({ date, lift: 'squat', loadKg: 100, repetitions: 5 });
+    await store(
+      { kind: 'lift', athlete: ATHLETE, id: 'squat', fields: lift },
+      { kind: 'lift-set', athlete: ATHLETE, id: 's1', fields: set('2026-03-01') },
+      { kind: 'lift-set', athlete: ATHLETE, id: 's2', fields: set('2026-03-03') },
+    );
+    const { lifts } = await view('lifts');
+    expect(lifts).toMatchObject([{ ...lift, nextMark: { loadKg: 102.5, repetitions: 5 } }]);
+    expect(lifts[0].sets).toEqual([{ id: 's1', date: '2026-03-01', loadKg: 100, repetitions: 5 }]);
   });
 
   it('of the larder shows the starter foods', async () => {

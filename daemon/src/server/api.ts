@@ -147,6 +147,7 @@ export const api: readonly ApiRoute[] = [
   view('day', 'A day: targets, beams, meals and what is left of them'),
   view('week', 'The weekly call with its evidence'),
   view('body', 'Weigh-ins, tape and the bodyweight line'),
+  view('lifts', 'Lifts with their sets, rep max, trend and next mark'),
   view('plan', 'Phase, targets with their reasons, the days ahead'),
   view('larder', 'Foods and standing meals'),
   {

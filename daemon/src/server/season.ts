@@ -20,6 +20,11 @@ export function larderSeason(store: Store, athlete: string): Promise<SeasonRecor
   return partOfSeason(store, athlete, [{ kind: 'food' }, { kind: 'standing-meal' }]);
 }
 
+/** What a date's lifts are made of. */
+export function liftsSeason(store: Store, athlete: string, date: string): Promise<SeasonRecords> {
+  return partOfSeason(store, athlete, [{ kind: 'lift' }, { kind: 'lift-set', to: date }]);
+}
+
 /**
  * What a date's targets and meals follow from, and no more, so that a day costs the same after twenty years. Of the
  * calls only the newest counts: a year back is enough, unless none was decided in it.

@@ -9,13 +9,23 @@ export interface DatedSet {
   repetitions: number;
 }
 
+interface Spread {
+  mean: number;
+  interval90: { low: number; high: number };
+}
+
 export interface RepMaxTrend {
   /** Days with a set that a rep max can be told from. */
   sessions: number;
-  /** Rep max at the end of the window, kg: the line's value on the last day. */
-  repMaxKg: number;
+  /** Rep max in kg on the first, the middle and the last day; the intervals are those of the slope, so none in the middle. */
+  line: readonly [TrendPoint, TrendPoint, TrendPoint];
   /** Change in % of the rep max a week, with its 90 % interval. */
-  percentPerWeek: { mean: number; interval90: { low: number; high: number } };
+  percentPerWeek: Spread;
+}
+
+interface TrendPoint {
+  day: number;
+  kg: Spread;
 }
 
 /** Fewer sessions or days than these are no trend (common practice, no source). */
@@ -37,10 +47,21 @@ export function repMaxTrend(sets: readonly DatedSet[]): RepMaxTrend | null {
   if (points.length < LEAST_SESSIONS || Math.max(...days) - Math.min(...days) < LEAST_DAYS) return null;
   const line = theilSen(points, z90);
   if (!line) return null;
-  const weekly = 700 / median(points.map(({ y }) => y));
+  const [middleDay, middleKg] = [median(days), median(points.map(({ y }) => y))];
+  const weekly = 700 / middleKg;
+  const pointAt = (day: number): TrendPoint => {
+    const ends = [line.low, line.high].map((slope) => middleKg + slope * (day - middleDay));
+    return {
+      day,
+      kg: {
+        mean: line.intercept + line.slope * day,
+        interval90: { low: Math.min(...ends), high: Math.max(...ends) },
+      },
+    };
+  };
   return {
     sessions: points.length,
-    repMaxKg: line.intercept + line.slope * Math.max(...days),
+    line: [pointAt(Math.min(...days)), pointAt(middleDay), pointAt(Math.max(...days))],
     percentPerWeek: {
       mean: weekly * line.slope,
       interval90: { low: weekly * line.low, high: weekly * line.high },

@@ -1,6 +1,7 @@
 import { bodyView } from '@platewright/core/views/body.ts';
 import { dayView } from '@platewright/core/views/day.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
+import { liftsView } from '@platewright/core/views/lifts.ts';
 import { planView } from '@platewright/core/views/plan.ts';
 import { weekView } from '@platewright/core/views/week.ts';
 import { Hono } from 'hono';
@@ -11,7 +12,7 @@ import { query } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { viewQuerySchema } from '../queries.ts';
 import { athleteToRead } from '../rights.ts';
-import { athleteOf, athleteTime, daySeason, larderSeason, wholeSeason } from '../season.ts';
+import { athleteOf, athleteTime, daySeason, larderSeason, liftsSeason, wholeSeason } from '../season.ts';
 
 /** What the pages show: computed from records, nothing of it stored. */
 export function viewRoutes(deps: Deps) {
@@ -42,6 +43,10 @@ export function viewRoutes(deps: Deps) {
     .get('/views/body', asked, async (c) => {
       const { who, date } = await dated(c.get('device'), c.req.valid('query'));
       return c.json(bodyView(await wholeSeason(seasons, who), date), 200);
+    })
+    .get('/views/lifts', asked, async (c) => {
+      const { who, date } = await dated(c.get('device'), c.req.valid('query'));
+      return c.json(liftsView(await liftsSeason(store, who, date), date), 200);
     })
     .get('/views/larder', asked, async (c) => {
       const { who } = await dated(c.get('device'), c.req.valid('query'));
