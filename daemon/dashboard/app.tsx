@@ -8,10 +8,11 @@ import { DevicesPage } from './pages/devices/devices-page.tsx';
 import { LarderPage } from './pages/larder/larder-page.tsx';
 import { PairPage } from './pages/pair/pair-page.tsx';
 import { PlanPage } from './pages/plan/plan-page.tsx';
+import { RosterPage } from './pages/roster/roster-page.tsx';
 import { SetUpPage } from './pages/set-up/set-up-page.tsx';
 import { TodayPage } from './pages/today/today-page.tsx';
 import { WeekPage } from './pages/week/week-page.tsx';
-import { type Route, takePairingCode, useRoute } from './router.ts';
+import { hrefOf, type Route, takePairingCode, useRoute } from './router.ts';
 import { Header } from './shell/header.tsx';
 import { NoticeBar } from './shell/notice-bar.tsx';
 import { ProblemNote } from './shell/problem-note.tsx';
@@ -48,16 +49,16 @@ function Paired({ session, reload }: { session: Session; reload: () => Promise<v
   const known = session.athletes.find(({ id }) => id === chosen) ?? session.athletes[0];
   return (
     <NoticeProvider>
-      <AthleteProvider value={{ session, athlete: known?.id ?? '' }}>
-        <Header page={known ? route.page : null} choose={setChosen} />
-        {known ? <Shown key={known.id} route={route} /> : <SetUpPage done={reload} />}
+      <AthleteProvider value={{ session, athlete: known?.id ?? '', choose: setChosen }}>
+        <Header page={known ? route.page : null} />
+        {known ? <Shown key={known.id} route={route} reload={reload} /> : <SetUpPage done={reload} />}
         <NoticeBar />
       </AthleteProvider>
     </NoticeProvider>
   );
 }
 
-function Shown({ route }: { route: Route }) {
+function Shown({ route, reload }: { route: Route; reload: () => Promise<void> }) {
   switch (route.page) {
     case 'today':
       return <TodayPage date={route.rest} />;
@@ -69,7 +70,18 @@ function Shown({ route }: { route: Route }) {
       return <WeekPage date={route.rest} />;
     case 'plan':
       return <PlanPage />;
+    case 'roster':
+      return <RosterPage />;
     case 'devices':
       return <DevicesPage />;
+    case 'set-up':
+      return (
+        <SetUpPage
+          done={async () => {
+            await reload();
+            location.hash = hrefOf('roster');
+          }}
+        />
+      );
   }
 }

@@ -60,8 +60,11 @@ beforeEach(async () => {
 });
 
 /** What a request names: the athlete in it. Routes that name none are asked once. */
-const NAMES_ATHLETE = new Set(['push', 'records', 'edit', 'decide', 'pull', 'snapshot']);
-const namesAthlete = ({ id, path }: Route) => NAMES_ATHLETE.has(id) || path.startsWith('/v1/views/');
+const NAMES_ATHLETE = new Set(['records', 'edit', 'decide']);
+/** These answer whoever is paired, with what that device may see or was refused. */
+const SHOWS_OWN = new Set(['pull', 'snapshot', 'push', 'rosterView']);
+const namesAthlete = ({ id, path }: Route) =>
+  id === 'push' || (!SHOWS_OWN.has(id) && (NAMES_ATHLETE.has(id) || path.startsWith('/v1/views/')));
 
 function request({ id, method, path, query }: Route, athlete: string, other: string) {
   made += 1;
@@ -87,7 +90,7 @@ function allowed({ id, open }: Route, who: string, athlete: string): boolean {
   const writes = id === 'edit' || id === 'decide';
   if (writes && who.endsWith('reader')) return false;
   const heldTo = who.startsWith('ann') ? OWN_ATHLETE : null;
-  return heldTo === null || athlete === heldTo || id === 'pull' || id === 'snapshot' || id === 'push';
+  return heldTo === null || athlete === heldTo || SHOWS_OWN.has(id);
 }
 
 describe.each(['extension', 'dashboard'] as const)('over all routes, by %s', (kind) => {

@@ -166,3 +166,48 @@ describe('the weekly call', () => {
     expect((await decide('changed', { markG: -5 })).status).toBe(422);
   });
 });
+
+describe('the roster', () => {
+  const add = async (id: string, name: string) =>
+    await store(
+      { kind: 'athlete', athlete: id, id, fields: { ...athleteFields, name } },
+      { kind: 'phase', athlete: id, id: `phase-${id}`, fields: phaseFields },
+    );
+
+  it('shows each athlete with phase, pace and whose call is due, on that athlete’s own date', async () => {
+    await add('ann', 'Ann');
+    await add('bob', 'Bob');
+    await store({ kind: 'athlete', athlete: 'new', id: 'new', fields: { ...athleteFields, name: 'New' } });
+    for (let day = 1; day <= 28; day++) {
+      const date = `2026-02-${String(day).padStart(2, '0')}`;
+      const weighIn = { date, kg: 70 - day * 0.02, at: Date.parse(date) };
+      await store({ kind: 'weigh-in', athlete: 'bob', id: `w${day}`, fields: weighIn });
+    }
+    const decided = {
+      ...{ date: '2026-02-27', verdict: 'hold', decision: 'accepted', proposedG: 250, markG: 250 },
+      ...{ bodyMassKg: 70, summary: 'Hold.', at: 1 },
+    };
+    await store({ kind: 'weekly-call', athlete: 'bob', id: 'call', fields: decided });
+    const { rows, more } = await view('roster');
+    expect(more).toBe(false);
+    expect(rows).toEqual([
+      { athlete: 'ann', name: 'Ann', phase: 'off-season', pace: null, callDueOn: '2026-03-02', due: true },
+      expect.objectContaining({ athlete: 'bob', phase: 'off-season', callDueOn: '2026-03-06', due: false }),
+      { athlete: 'new', name: 'New', phase: null, pace: null, callDueOn: null, due: false },
+    ]);
+    const body = await view('body', '?athlete=bob');
+    expect(rows[1].pace).toEqual({
+      meanPercentPerWeek: body.pace.meanPercentPerWeek,
+      interval90: body.pace.interval90,
+      band: body.pace.band,
+    });
+  });
+
+  it('comes in parts where there are many', async () => {
+    for (let i = 10; i < 35; i++) await add(`a${i}`, `Athlete ${i}`);
+    const first = await view('roster');
+    expect([first.rows.length, first.more]).toEqual([20, true]);
+    const second = await view('roster', `?after=${first.rows.at(-1).athlete}`);
+    expect([second.rows.length, second.more]).toEqual([5, false]);
+  });
+});

@@ -2,6 +2,7 @@ import type { decisionRequestSchema } from '@platewright/core/protocol/records.t
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import type { LarderView } from '@platewright/core/views/larder-types.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
+import type { RosterView } from '@platewright/core/views/roster.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
 import type { WeekView } from '@platewright/core/views/week-types.ts';
 import * as z from 'zod/mini';
@@ -19,6 +20,11 @@ interface Views {
 export function readView<N extends keyof Views>(name: N, athlete: string, date = ''): Promise<Views[N]> {
   const query = new URLSearchParams({ athlete, ...(date && { date }) });
   return getView(`views/${name}?${query}`);
+}
+
+/** How the athletes stand, those whose ids come after `after`. */
+export function readRoster(after = ''): Promise<RosterView> {
+  return getView(`views/roster${after && `?${new URLSearchParams({ after })}`}`);
 }
 
 type Decision = z.infer<typeof decisionRequestSchema>;

@@ -1,22 +1,31 @@
 import { useEffect, useState } from 'preact/hooks';
 import { onLoss } from '../api/live.ts';
-import { hrefOf, type Page, pages } from '../router.ts';
+import { hrefOf, type Page } from '../router.ts';
 import { useAthlete } from '../state/athlete.tsx';
 import { DemoBanner } from './demo-banner.tsx';
 import { Mark } from './mark.tsx';
 
-const names: Record<Page, string> = {
-  today: 'Today',
-  larder: 'Larder',
-  body: 'Body',
-  week: 'Week',
-  plan: 'Plan',
-  devices: 'Devices',
-};
+interface Link {
+  page: Page;
+  name: string;
+  /** Shown only where there are several athletes. */
+  several?: true;
+}
+
+const links: readonly Link[] = [
+  { page: 'today', name: 'Today' },
+  { page: 'larder', name: 'Larder' },
+  { page: 'body', name: 'Body' },
+  { page: 'week', name: 'Week' },
+  { page: 'plan', name: 'Plan' },
+  { page: 'roster', name: 'Roster', several: true },
+  { page: 'devices', name: 'Devices' },
+];
 
 /** The head of every page: whose pages these are, and the way to the others. */
-export function Header({ page, choose }: { page: Page | null; choose: (athlete: string) => void }) {
-  const { session, athlete } = useAthlete();
+export function Header({ page }: { page: Page | null }) {
+  const { session, athlete, choose } = useAthlete();
+  const several = session.athletes.length > 1;
   return (
     <header class="head">
       <button
@@ -34,17 +43,19 @@ export function Header({ page, choose }: { page: Page | null; choose: (athlete: 
         {page && (
           <nav aria-label="Pages">
             <ul class="nav">
-              {pages.map((name) => (
-                <li key={name}>
-                  <a href={hrefOf(name)} {...(name === page && { 'aria-current': 'page' })}>
-                    {names[name]}
-                  </a>
-                </li>
-              ))}
+              {links
+                .filter((link) => several || !link.several)
+                .map((link) => (
+                  <li key={link.page}>
+                    <a href={hrefOf(link.page)} {...(link.page === page && { 'aria-current': 'page' })}>
+                      {link.name}
+                    </a>
+                  </li>
+                ))}
             </ul>
           </nav>
         )}
-        {session.athletes.length > 1 && (
+        {several && (
           <select
             class="input athlete-choice"
             aria-label="Athlete"
@@ -59,6 +70,9 @@ export function Header({ page, choose }: { page: Page | null; choose: (athlete: 
           </select>
         )}
       </div>
+      {session.rights.access === 'read' && (
+        <p class="loss">This device may look, not write: what you change here is not kept.</p>
+      )}
       <Loss />
     </header>
   );

@@ -6,6 +6,8 @@ interface AthleteState {
   session: Session;
   /** Id of the athlete whose pages are shown. */
   athlete: string;
+  /** Shows another athlete's pages. */
+  choose: (athlete: string) => void;
 }
 
 const AthleteContext = createContext<AthleteState | null>(null);

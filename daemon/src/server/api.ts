@@ -21,7 +21,13 @@ import {
   snapshotResponseSchema,
 } from '@platewright/core/protocol/sync.ts';
 import * as z from 'zod/mini';
-import { pullQuerySchema, recordsQuerySchema, snapshotQuerySchema, viewQuerySchema } from './queries.ts';
+import {
+  pullQuerySchema,
+  recordsQuerySchema,
+  rosterQuerySchema,
+  snapshotQuerySchema,
+  viewQuerySchema,
+} from './queries.ts';
 
 /** Schemas that have a name in the API's description. */
 export const components = {
@@ -149,6 +155,10 @@ export const api: readonly ApiRoute[] = [
   view('body', 'Weigh-ins, tape and the bodyweight line'),
   view('lifts', 'Lifts with their sets, rep max, trend and next mark'),
   view('plan', 'Phase, targets with their reasons, the days ahead'),
+  {
+    ...view('roster', 'Athletes with phase, pace and whether a call is due, some at a time'),
+    query: rosterQuerySchema,
+  },
   view('larder', 'Foods and standing meals'),
   {
     method: 'post',

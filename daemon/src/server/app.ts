@@ -12,6 +12,7 @@ import { deviceRoutes } from './routes/devices.ts';
 import { eventRoutes } from './routes/events.ts';
 import { pairingRoutes } from './routes/pairing.ts';
 import { recordRoutes } from './routes/records.ts';
+import { rosterRoutes } from './routes/roster.ts';
 import { syncRoutes } from './routes/sync.ts';
 import { systemRoutes } from './routes/system.ts';
 import { viewRoutes } from './routes/views.ts';
@@ -58,6 +59,7 @@ export function createApp(deps: Deps) {
     .route('/v1', syncRoutes(deps))
     .route('/v1', recordRoutes(deps))
     .route('/v1', viewRoutes(deps))
+    .route('/v1', rosterRoutes(deps))
     .route('/v1', weeklyCallRoutes(deps))
     .route('/v1', deviceRoutes(deps))
     .route('/v1', eventRoutes(deps));

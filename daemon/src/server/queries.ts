@@ -44,3 +44,6 @@ export const viewQuerySchema = z.object({
   athlete: z.optional(idSchema),
   date: z.optional(dateSchema),
 });
+
+/** Athletes with ids after this one. */
+export const rosterQuerySchema = z.object({ after: z.optional(idSchema) });

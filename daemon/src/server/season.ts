@@ -1,5 +1,5 @@
 import { readRecord } from '@platewright/core/changes/read.ts';
-import type { Athlete, Kind } from '@platewright/core/records/kinds.ts';
+import { type Athlete, isKind, type Kind, kinds } from '@platewright/core/records/kinds.ts';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { type LocalTime, localTime } from '@platewright/core/season/local-date.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
@@ -10,6 +10,8 @@ import type { Seasons } from './seasons.ts';
 
 type Want = RecordQuery & { kind: Kind };
 
+const LARDER_KINDS: readonly Kind[] = ['food', 'standing-meal'];
+
 /** Everything that an athlete's views may look at. */
 export async function wholeSeason(seasons: Seasons, athlete: string): Promise<SeasonRecords> {
   return required(await seasons.of(athlete));
@@ -17,7 +19,23 @@ export async function wholeSeason(seasons: Seasons, athlete: string): Promise<Se
 
 /** What the larder is made of. */
 export function larderSeason(store: Store, athlete: string): Promise<SeasonRecords> {
-  return partOfSeason(store, athlete, [{ kind: 'food' }, { kind: 'standing-meal' }]);
+  return partOfSeason(
+    store,
+    athlete,
+    LARDER_KINDS.map((kind) => ({ kind })),
+  );
+}
+
+/** What the weekly call looks at: everything but the larder. */
+export function callSeason(store: Store, athlete: string): Promise<SeasonRecords> {
+  const wanted = Object.keys(kinds)
+    .filter(isKind)
+    .filter((kind) => !LARDER_KINDS.includes(kind));
+  return partOfSeason(
+    store,
+    athlete,
+    wanted.map((kind) => ({ kind })),
+  );
 }
 
 /** What a date's lifts are made of. */

@@ -1,6 +1,6 @@
 import { bodyweightLine } from '../call/bodyweight-line.ts';
 import type { CallInput } from '../call/input.ts';
-import type { Estimate, LinePoint, Pace } from '../call/output.ts';
+import type { Estimate, LinePoint } from '../call/output.ts';
 import type { Tape } from '../records/kinds.ts';
 import { addDays } from '../season/dates.ts';
 import { bodyMassInForce } from '../targets/body-mass.ts';
@@ -11,9 +11,9 @@ import { callInput } from './call-input.ts';
 import { fatFreeIndexOf } from './fat-free-index-of.ts';
 import { fatOn } from './fat-on.ts';
 import { leanSharesOf } from './lean-share-of.ts';
+import { paceOf } from './pace-of.ts';
 import { paceWedge } from './pace-wedge.ts';
 import type { SeasonRecords } from './season-records.ts';
-import { tryCall } from './try-call.ts';
 import { unitsOf } from './units.ts';
 
 const MONTH_DAYS = 30;
@@ -75,12 +75,6 @@ function bodyPoints({ weighIns }: SeasonRecords, line: readonly LinePoint[]): Bo
     lineKg: point.massKg,
     used: point.weighIn,
   }));
-}
-
-/** The call's pace, as soon as the call itself says that it has enough to go by. */
-function paceOf(input: CallInput): Pace | null {
-  const { call } = tryCall(input);
-  return call === null || call.verdict === 'not-enough' ? null : call.pace;
 }
 
 /** Change of the line over so many days. The two ends are taken as independent, which makes the interval too wide, not too narrow. */

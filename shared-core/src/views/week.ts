@@ -5,6 +5,7 @@ import { kindOfDay } from '../season/kind-of-day.ts';
 import { aimOf } from '../season/phase-in-force.ts';
 import { type Asked, askedOn } from '../targets/asked.ts';
 import { newestCall } from '../targets/newest-call.ts';
+import { callDueOn } from './call-due.ts';
 import { callInput } from './call-input.ts';
 import { type DayRow, dayRows } from './day-rows.ts';
 import { macrosOf } from './macros.ts';
@@ -25,7 +26,6 @@ export function weekView(records: SeasonRecords, date: string): WeekView {
   const decided = records.calls.filter((call) => call.date < date).toSorted(newestFirst);
   const decision = newestCall(records.calls, date);
   const days = dayRows(records, addDays(date, 1 - DAYS_SHOWN), date).map((row) => weekDay(records, row));
-  const last = newestCall(decided, date);
   return {
     athlete: athlete.id,
     date,
@@ -35,7 +35,7 @@ export function weekView(records: SeasonRecords, date: string): WeekView {
     decision: decision?.date === date ? callRow(decision) : null,
     markInForceG: asked.mark.markG,
     carbohydrateBand: asked.band,
-    dueOn: last === null ? date : addDays(last.date, WEEK),
+    dueOn: callDueOn(decided, date),
     days,
     last7: summarize(days.slice(-WEEK)),
     last28: summarize(days),

@@ -1,8 +1,10 @@
 import type { Device } from '@platewright/core/protocol/devices.ts';
 import { revokeDevice } from '../../api/session.ts';
 import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useAthlete } from '../../state/athlete.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { formatInstant } from './format-instant.ts';
+import { rightsWords } from './rights-words.ts';
 
 /** One row for each device. Taking a key back loses nothing: the device is paired again with a new code. */
 export function DeviceTable({
@@ -13,6 +15,7 @@ export function DeviceTable({
   reload: () => Promise<void>;
 }) {
   const { busy, problem, run } = useSubmit();
+  const { session } = useAthlete();
   return (
     <>
       {problem && <ProblemNote problem={problem} />}
@@ -28,6 +31,9 @@ export function DeviceTable({
                 {device.lastSeenAt === null
                   ? 'never seen since'
                   : `last seen ${formatInstant(device.lastSeenAt)}`}
+              </p>
+              <p class="soft small">
+                {rightsWords(device.rights, session.athletes)}; its check is {device.check}
               </p>
             </div>
             {device.revoked ? (

@@ -1,15 +1,33 @@
-import type { PairingCode } from '@platewright/core/protocol/devices.ts';
+import type { PairingCode, Rights } from '@platewright/core/protocol/devices.ts';
 import { useState } from 'preact/hooks';
 import { newPairingCode } from '../../api/session.ts';
+import { Choice } from '../../forms/choice.tsx';
+import { Select } from '../../forms/select.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useAthlete } from '../../state/athlete.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { formatInstant } from './format-instant.ts';
 
-/** A fresh code, shown big enough to be read across a kitchen. */
+const ALL = '';
+
+/** A fresh code with the rights it gives, shown big enough to be read across a kitchen. */
 export function PairAnother() {
+  const { session } = useAthlete();
   const [code, setCode] = useState<PairingCode | null>(null);
+  const [athlete, setAthlete] = useState(ALL);
+  const [access, setAccess] = useState<Rights['access']>('write');
   const { busy, problem, run } = useSubmit();
-  const fetchCode = () => void run(async () => setCode(await newPairingCode()));
+  const rights = { athlete: athlete === ALL ? null : athlete, access };
+  const fetchCode = () => void run(async () => setCode(await newPairingCode(rights)));
+  if (session.rights.athlete !== null || session.rights.access === 'read')
+    return <p class="soft">Codes come from a device of the owner.</p>;
+  // A code keeps the rights it was made with, so another choice takes it out of sight.
+  const choosing =
+    <T,>(set: (value: T) => void) =>
+    (value: T) => {
+      set(value);
+      setCode(null);
+    };
   return (
     <div class="stack">
       {code ? (
@@ -19,7 +37,7 @@ export function PairAnother() {
           </p>
           <p class="soft">
             Type it on the other device. It works once, until {formatInstant(code.expiresAt)}. In the
-            extension it goes with the address {location.origin}.
+            extension it goes with the address {document.baseURI.replace(/\/?(#.*)?$/, '')}.
           </p>
         </>
       ) : (
@@ -28,6 +46,24 @@ export function PairAnother() {
           in another browser.
         </p>
       )}
+      <Select
+        label="Whose records"
+        value={athlete}
+        options={[
+          { value: ALL, label: 'all athletes' },
+          ...session.athletes.map(({ id, name }) => ({ value: id, label: name })),
+        ]}
+        onChoice={choosing(setAthlete)}
+      />
+      <Choice
+        legend="It may"
+        value={access}
+        options={[
+          { value: 'write', label: 'look and write' },
+          { value: 'read', label: 'look only' },
+        ]}
+        onChoice={choosing(setAccess)}
+      />
       {problem && <ProblemNote problem={problem} />}
       <div>
         <button type="button" class={code ? 'button' : 'button first'} disabled={busy} onClick={fetchCode}>

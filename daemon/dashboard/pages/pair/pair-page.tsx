@@ -11,11 +11,13 @@ import { useSubmit } from '../../state/use-submit.ts';
 export function PairPage({ code, paired }: { code: string | null; paired: () => Promise<void> }) {
   const [typed, setTyped] = useState(code ?? '');
   const [name, setName] = useState(() => deviceName(navigator.userAgent));
+  const [check, setCheck] = useState<string | null>(null);
   const { busy, problem, run } = useSubmit();
   const send = () =>
     run(async () => {
-      await pair(typed.trim(), name.trim() || 'Browser');
-      await paired();
+      const shown = await pair(typed.trim(), name.trim() || 'Browser');
+      setCheck(shown);
+      if (shown === null) await paired();
     });
 
   // A code that came in the address is used once, on arrival.
@@ -23,6 +25,7 @@ export function PairPage({ code, paired }: { code: string | null; paired: () => 
     if (code) void send();
   }, []);
 
+  if (check !== null) return <Compare check={check} done={paired} />;
   return (
     <div class="alone">
       <header class="brand">
@@ -48,12 +51,46 @@ export function PairPage({ code, paired }: { code: string | null; paired: () => 
             spellcheck={false}
             required
           />
+          {location.protocol === 'https:' && (
+            <p class="hint">
+              Did this browser warn of the certificate? It is your daemon’s own. Look at it beside the address
+              bar before you go on: its SHA-256 fingerprint must be the one in the daemon’s terminal.
+            </p>
+          )}
           <Field label="Name of this device" value={name} onText={setName} maxLength={120} />
           {problem && <ProblemNote problem={problem} />}
           <button type="submit" class="button first" disabled={busy || typed.trim() === ''}>
             {busy ? 'Pairing…' : 'Pair'}
           </button>
         </form>
+      </Page>
+    </div>
+  );
+}
+
+/** Both ends show the same check when they speak of the same device and the same daemon. */
+function Compare({ check, done }: { check: string; done: () => Promise<void> }) {
+  return (
+    <div class="alone">
+      <header class="brand">
+        <Mark /> Platewright
+      </header>
+      <Page
+        title="Paired"
+        lead="Compare this check with the one in the daemon’s terminal or on its Devices page."
+      >
+        <div class="stack">
+          <p class="code">{check}</p>
+          <p class="soft">
+            Are they not the same? Then someone stands in between: take this device’s key back there, and pair
+            again.
+          </p>
+          <div>
+            <button type="button" class="button first" onClick={() => void done()}>
+              They are the same
+            </button>
+          </div>
+        </div>
       </Page>
     </div>
   );

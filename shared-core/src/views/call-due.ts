@@ -1,0 +1,11 @@
+import type { WeeklyCallRecord } from '../records/kinds.ts';
+import { addDays } from '../season/dates.ts';
+import { newestCall } from '../targets/newest-call.ts';
+
+const WEEK = 7;
+
+/** Date from which the next call is to be decided: seven days after the last decision; `date` when there is none. */
+export function callDueOn(decided: readonly WeeklyCallRecord[], date: string): string {
+  const last = newestCall(decided, date);
+  return last === null ? date : addDays(last.date, WEEK);
+}
