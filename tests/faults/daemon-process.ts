@@ -1,9 +1,10 @@
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { type ChildProcess, type ChildProcessByStdio, spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
+import type { Readable } from 'node:stream';
 
 const MAIN = resolve(import.meta.dirname, '../../daemon/src/cli/main.ts');
 const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
@@ -58,11 +59,7 @@ export async function startDaemon(
   });
   const notes: string[] = [];
   child.stderr.setEncoding('utf8').on('data', (chunk: string) => notes.push(chunk));
-  const lines: string[] = [];
-  for await (const line of createInterface({ input: child.stdout })) {
-    lines.push(line);
-    if (lines.length === 3) break;
-  }
+  const lines = await firstLines(child, 3);
   const text = lines.join('\n');
   const url = /http:\/\/127\.0\.0\.1:\d+/.exec(text)?.[0];
   const code = /code (\w{4}-\w{4})/.exec(text)?.[1];
@@ -74,11 +71,31 @@ export async function startDaemon(
     ...{ child, url, code, lines, notes },
     async stop(signal) {
       if (child.exitCode !== null || child.signalCode !== null) return child.exitCode;
-      child.kill(signal);
+      if (under.length === 0) child.kill(signal);
+      else process.kill(childOf(child.pid ?? 0), signal);
       await once(child, 'exit');
       return child.exitCode;
     },
   };
+}
+
+/** The one process that another one runs. */
+function childOf(pid: number): number {
+  return Number(readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').trim());
+}
+
+/** Fewer when the process ends before. */
+function firstLines(child: ChildProcessByStdio<null, Readable, Readable>, count: number): Promise<string[]> {
+  const lines: string[] = [];
+  return new Promise((resolve) => {
+    child.once('close', () => resolve(lines));
+    const reader = createInterface({ input: child.stdout });
+    reader.on('line', (line) => {
+      if (lines.push(line) < count) return;
+      reader.close();
+      resolve(lines);
+    });
+  });
 }
 
 /** Headers of an extension paired with a running daemon. */

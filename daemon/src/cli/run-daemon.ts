@@ -25,15 +25,19 @@ export async function runDaemon(store: Store, { port, data, network, lastLine }:
   const running = await startServing(store, port, data, network);
   const { page, lan } = running.addresses;
   const endLan = await keepLan(running, network, data);
-  if (store.trouble() === null) {
-    await keepAddresses(store, running.addresses);
-    await sayWhatNext(store, page, lastLine);
-    if (lan !== null) await sayLan(lan, (await issueCode(store, Date.now())).code);
-  } else note(`It is served to be read at ${page}, to those who are paired already.`);
-  await told();
-  note('Stopping…');
-  endLan();
-  await running.stop();
+  try {
+    if (store.trouble() === null) {
+      await keepAddresses(store, running.addresses);
+      await sayWhatNext(store, page, lastLine);
+      if (lan !== null) await sayLan(lan, (await issueCode(store, Date.now())).code);
+    } else note(`It is served to be read at ${page}, to those who are paired already.`);
+    await told();
+    note('Stopping…');
+  } finally {
+    endLan();
+    // A daemon that could not say its code would otherwise go on, with nobody able to pair.
+    await running.stop();
+  }
 }
 
 async function startServing(store: Store, port: number, data: string, settings: NetworkSettings) {

@@ -7,6 +7,7 @@ const IN_WORDS: Record<number, (folder: string) => StoreTrouble> = {
   5: (folder) =>
     new StoreTrouble('in-use', `The store in ${folder} is busy: another program holds it. Try again.`),
   8: unwritable,
+  10: failing,
   11: damaged,
   13: full,
   14: unwritable,
@@ -35,6 +36,13 @@ function damaged(folder: string): StoreTrouble {
   return new StoreTrouble(
     'damaged',
     `The store in ${folder} is damaged. Run platewright verify, which says what to go back to.`,
+  );
+}
+
+function failing(folder: string): StoreTrouble {
+  return new StoreTrouble(
+    'failing',
+    `The disk that holds ${folder} can't be read or written. Copy the backups to another disk, then look at this one.`,
   );
 }
 

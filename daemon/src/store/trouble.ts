@@ -9,6 +9,7 @@ export type TroubleCode =
   | 'not-a-store'
   | 'damaged'
   | 'full'
+  | 'failing'
   | 'exists';
 
 /** Something about the store that a person must mend. The message is for that person: what is wrong and what to do. */
