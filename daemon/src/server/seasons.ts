@@ -58,11 +58,9 @@ export function createSeasons(store: Store) {
   /** The season with what was written since; null when its athlete was removed. */
   async function follow({ seq, season }: Held): Promise<Held | null> {
     const athlete = season.athlete.id;
-    const page = await store.changesSince(seq, PAGE);
+    const page = await store.changesSince(seq, PAGE, athlete);
     if (page === 'folded') return await load(athlete);
-    const changed = new Set(
-      page.changes.filter((change) => change.athlete === athlete).map(({ record }) => record),
-    );
+    const changed = new Set(page.changes.map(({ record }) => record));
     if (changed.size === 0 && !page.more) return { seq: page.seq, season };
     const records = await Promise.all([...changed].map((id) => store.record(athlete, id)));
     const fresh = await gather(
