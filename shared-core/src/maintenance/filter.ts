@@ -206,7 +206,7 @@ function look(filter: RunningFilter, table: DayTable, row: number): void {
 }
 
 /** Steps older than this are history: what came after them has long told. */
-const SEARCH_DAYS = 400;
+const SEARCH_DAYS = 250;
 
 /** Variance that steps add a day when they are not looked for, (kcal/d)². */
 export function stepShare(search: StepSearch): number {
