@@ -1,14 +1,17 @@
 import { hash } from 'node:crypto';
 import { type Home, memoryHome } from './home.ts';
 import { checkQuiet } from './invariants.ts';
-import { World } from './world.ts';
+import { World, WorldClock } from './world.ts';
 
 /** Things that happen in a history before it becomes quiet. */
 const STEPS = 40;
 
+type HomeMaker = (now: () => number) => Home | Promise<Home>;
+
 /** Lives the history of a seed to its quiet end, and checks it. Throws with the seed and what does not hold. */
-export async function live(seed: number, home: (now: () => number) => Home = memoryHome): Promise<World> {
-  const world = new World(seed, home);
+export async function live(seed: number, home: HomeMaker = memoryHome): Promise<World> {
+  const clock = new WorldClock();
+  const world = new World(seed, clock, await home(() => clock.now));
   try {
     await world.live(STEPS);
     await world.quiet();

@@ -25,6 +25,11 @@ const OTHERS: readonly Rights[] = [
   { athlete: 'anna', access: 'read' },
 ];
 
+/** The true time, which nobody in the world knows. ms since 1970. */
+export class WorldClock {
+  now = START;
+}
+
 /** Devices, a network, a daemon and their clocks in one process. The same seed gives the same history, step for step. */
 export class World {
   readonly ledger = new Ledger();
@@ -33,7 +38,7 @@ export class World {
   /** What happened, a line each. */
   readonly trace: string[] = [];
   readonly #dice: Dice;
-  #now = START;
+  readonly #clock: WorldClock;
   #faults = true;
   #ids = 0;
   #names = 0;
@@ -41,9 +46,10 @@ export class World {
   #late: (() => Promise<unknown>)[] = [];
   #backup: Awaited<ReturnType<Home['backup']>> | null = null;
 
-  constructor(seed: number, home: (now: () => number) => Home) {
+  constructor(seed: number, clock: WorldClock, home: Home) {
     this.#dice = new Dice(seed);
-    this.home = home(() => this.#now);
+    this.#clock = clock;
+    this.home = home;
   }
 
   /** Pairs three devices and lets `steps` things happen. */
@@ -245,7 +251,7 @@ export class World {
       meanwhile: () => this.#meanwhile(device),
       late: (request: () => Promise<unknown>) => void this.#late.push(request),
       told: (changes: readonly Change[], outcomes: readonly Outcome[]) =>
-        this.ledger.told(changes, outcomes, this.#now),
+        this.ledger.told(changes, outcomes, this.#clock.now),
     };
     const daemon = throughNetwork(device.access.daemon, around, () => (this.#faults ? this.#dice : null));
     const end = await sync({ ...this.#source(device, false), replica: device.replica, daemon });
@@ -258,7 +264,7 @@ export class World {
 
   #source(device: SimulatedDevice, isPerson: boolean) {
     return {
-      now: () => this.#now + device.skewMs,
+      now: () => this.#clock.now + device.skewMs,
       newId: () => {
         this.#ids += 1;
         const id = `id-${this.#ids}`;
@@ -269,7 +275,7 @@ export class World {
   }
 
   #pass(): void {
-    this.#now += Math.floor(this.#dice.uniform() ** 4 * DAY_MS);
+    this.#clock.now += Math.floor(this.#dice.uniform() ** 4 * DAY_MS);
   }
 
   #newName(): string {
