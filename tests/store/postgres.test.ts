@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { Client } from 'pg';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import { openPostgresStore } from '../../daemon/src/store/postgres.ts';
+import { fillDatabase } from '../../daemon/src/store/postgres-restore.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { unpackBackup } from '../../daemon/src/store/sqlite-restore.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
@@ -152,6 +153,35 @@ if (typeof postgres === 'string') {
       expect(await copy.append(changes.slice(0, 1), keep)).toMatchObject([{ outcome: 'known', seq: 1 }]);
       expect(copy.id).not.toBe(store.id);
       await copy.close();
+      await store.close();
+    });
+
+    it('is filled from a backup, and only when it is empty', async () => {
+      const source = openSqliteStore(join(root, `source-${folders}`), 'owner');
+      const changes = Array.from({ length: 2500 }, (_, i) => weighIn(`c${i}`, { kg: 80, note: `ü ${i}` }));
+      await source.append(changes, keep);
+      await source.fold(1200);
+      await source.putCode('h', 10, { athlete: 'ann', access: 'read' });
+      const times = { pairedAt: 1, lastSeenAt: null, revokedAt: 7 };
+      await source.putDevice({
+        ...{ id: 'phone', name: 'Phone', kind: 'extension', origin: 'x://y', tokenHash: 'h' },
+        ...times,
+        rights: { athlete: 'ann', access: 'read' },
+      });
+      const file = join(root, `source-${folders}.sqlite`);
+      await source.backup(file);
+      await fillDatabase(file, address);
+      store = await open();
+      expect(await store.verify()).toEqual([]);
+      expect(await store.records({})).toEqual(await source.records({}));
+      expect(await store.devices()).toEqual(await source.devices());
+      expect(await store.changesSince(1199, 9999)).toEqual(await source.changesSince(1199, 9999));
+      expect(await store.takeCode('h', 1)).toEqual({ athlete: 'ann', access: 'read' });
+      expect(await store.append([weighIn('new', { kg: 80 })], keep)).toMatchObject([{ seq: 2501 }]);
+      expect(await store.verify()).toEqual([]);
+      expect(store.id).not.toBe(source.id);
+      await expect(fillDatabase(file, address)).rejects.toThrow(/has records already/);
+      await source.close();
       await store.close();
     });
 

@@ -23,7 +23,8 @@ export const restore: Command = {
 
 With --try it only serves the backup, on port ${TRY_PORT} unless --port names another one, to be looked at beside the running
 daemon; nothing of that is kept. Without, the daemon must be stopped: the backup is checked and takes the place of the
-store, which is kept in the folder of the backups. Devices notice with their next message, and send again what it lacks.`,
+store, which is kept in the folder of the backups. Devices notice with their next message, and send again what it lacks. With --store it fills an
+empty PostgreSQL database, whichever kind of store the backup is of.`,
   async run(given) {
     const [file] = given.positionals;
     if (file === undefined) throw new CommandTrouble('Name a backup: platewright restore FILE.', 2);
@@ -31,10 +32,8 @@ store, which is kept in the folder of the backups. Devices notice with their nex
       ...given,
       values: { ...given.values, port: given.values.port ?? TRY_PORT },
     });
-    if (store !== null) {
-      throw new CommandTrouble('A store in PostgreSQL is restored with the tools of PostgreSQL.');
-    }
     if (given.values.try === true) return await look(resolve(file), data, port);
+    if (store !== null) return await fill(resolve(file), data, store);
     const kept = join(backups, `replaced-${backupPath('', Date.now()).slice('platewright-'.length)}`);
     await replaceStore(resolve(file), data, kept);
     copyBytes(bytesFolder(dirname(resolve(file))), bytesFolder(data));
@@ -42,6 +41,13 @@ store, which is kept in the folder of the backups. Devices notice with their nex
     note(`The backup is in place. What it replaced, if anything, is ${kept}. Start the daemon again.`);
   },
 };
+
+async function fill(file: string, data: string, address: string): Promise<void> {
+  const { fillDatabase } = await import('../store/postgres-restore.ts');
+  await fillDatabase(file, address);
+  copyBytes(bytesFolder(dirname(file)), bytesFolder(data));
+  note('The backup is in the database. Start the daemon with the same --store.');
+}
 
 async function look(file: string, data: string, port: number): Promise<void> {
   const folder = join(data, 'tries', randomUUID());

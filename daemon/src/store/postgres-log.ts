@@ -129,7 +129,8 @@ async function knownOf(
   return known;
 }
 
-async function insertChanges(
+/** Writes rows of the log that follow a row with the hash `before`. */
+export async function insertChanges(
   client: PoolClient,
   before: Uint8Array,
   rows: readonly ChangeRow[],
