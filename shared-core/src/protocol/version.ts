@@ -1,6 +1,6 @@
 /**
  * The wire's version. One line for each version:
- * 1 — push, pull, records, views, weekly call, devices, pairing.
+ * 1 — push, pull, snapshot, records, views, weekly call, devices, pairing.
  */
 export const PROTOCOL = 1;
 export const MIN_PROTOCOL = 1;
