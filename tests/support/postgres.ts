@@ -89,6 +89,7 @@ function findPrograms(): string | null {
 function install(): string | null {
   if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return null;
   try {
+    execFileSync('apt-get', ['update'], { stdio: 'ignore' });
     execFileSync('apt-get', ['install', '-y', '--no-install-recommends', 'postgresql'], { stdio: 'ignore' });
   } catch {
     return null;
