@@ -6,6 +6,7 @@ import { readSession } from './api/session.ts';
 import { BodyPage } from './pages/body/body-page.tsx';
 import { DevicesPage } from './pages/devices/devices-page.tsx';
 import { LarderPage } from './pages/larder/larder-page.tsx';
+import { LiftsPage } from './pages/lifts/lifts-page.tsx';
 import { PairPage } from './pages/pair/pair-page.tsx';
 import { PlanPage } from './pages/plan/plan-page.tsx';
 import { RosterPage } from './pages/roster/roster-page.tsx';
@@ -66,6 +67,8 @@ function Shown({ route, reload }: { route: Route; reload: () => Promise<void> })
       return <LarderPage />;
     case 'body':
       return <BodyPage />;
+    case 'lifts':
+      return <LiftsPage />;
     case 'week':
       return <WeekPage date={route.rest} />;
     case 'plan':

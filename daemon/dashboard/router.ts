@@ -1,6 +1,16 @@
 import { useEffect, useState } from 'preact/hooks';
 
-export const pages = ['today', 'larder', 'body', 'week', 'plan', 'roster', 'devices', 'set-up'] as const;
+export const pages = [
+  'today',
+  'larder',
+  'body',
+  'lifts',
+  'week',
+  'plan',
+  'roster',
+  'devices',
+  'set-up',
+] as const;
 export type Page = (typeof pages)[number];
 
 /** Where the reader is: the page, and what follows it in the address, such as a date. */

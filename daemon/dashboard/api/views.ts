@@ -1,6 +1,7 @@
 import type { decisionRequestSchema } from '@platewright/core/protocol/records.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import type { LarderView } from '@platewright/core/views/larder-types.ts';
+import type { LiftsView } from '@platewright/core/views/lifts-types.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
 import type { RosterView } from '@platewright/core/views/roster.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
@@ -12,6 +13,7 @@ interface Views {
   day: DayView;
   week: WeekView;
   body: BodyView;
+  lifts: LiftsView;
   plan: PlanView;
   larder: LarderView;
 }

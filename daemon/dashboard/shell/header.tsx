@@ -16,6 +16,7 @@ const links: readonly Link[] = [
   { page: 'today', name: 'Today' },
   { page: 'larder', name: 'Larder' },
   { page: 'body', name: 'Body' },
+  { page: 'lifts', name: 'Lifts' },
   { page: 'week', name: 'Week' },
   { page: 'plan', name: 'Plan' },
   { page: 'roster', name: 'Roster', several: true },

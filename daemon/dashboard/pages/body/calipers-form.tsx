@@ -52,7 +52,7 @@ export function CalipersForm({ body }: { body: BodyView }) {
         void save();
       }}
     >
-      <div class="wide fields">
+      <div class="fields wide">
         <Select label="Method" value={method} options={methods} onChoice={setMethod} />
         <Field label="Date" type="date" value={date} max={body.date} onText={setDate} />
       </div>

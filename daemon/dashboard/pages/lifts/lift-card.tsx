@@ -1,0 +1,95 @@
+import type { LiftsView, LiftView } from '@platewright/core/views/lifts-types.ts';
+import { useState } from 'preact/hooks';
+import { edit, removal } from '../../api/edits.ts';
+import { useNotice } from '../../state/notice.tsx';
+import { LiftFacts } from './lift-facts.tsx';
+import { LiftForm } from './lift-form.tsx';
+import { RepMaxChart } from './rep-max-chart.tsx';
+import { SetTable } from './set-table.tsx';
+
+interface LiftCardProps {
+  lift: LiftView;
+  view: LiftsView;
+  /** Left end of the time axis of the charts. */
+  from: string;
+}
+
+/** One lift: its figures, the chart of a key lift, its sets, and what can be done with it. */
+export function LiftCard({ lift, view, from }: LiftCardProps) {
+  const [editing, setEditing] = useState(false);
+  if (editing) {
+    return (
+      <li class="lift">
+        <LiftForm view={view} lift={lift} close={() => setEditing(false)} />
+      </li>
+    );
+  }
+  const { name, sets } = lift;
+  return (
+    <li class="lift">
+      <div class="lift-head">
+        <h3>{name}</h3>
+        <LiftActions lift={lift} athlete={view.athlete} change={() => setEditing(true)} />
+      </div>
+      {sets.length === 0 ? (
+        <p class="soft">No set yet.</p>
+      ) : (
+        <>
+          <LiftFacts lift={lift} unit={view.units.mass} />
+          {lift.key && lift.points.length > 1 && (
+            <RepMaxChart lift={lift} from={from} to={view.date} unit={view.units.mass} />
+          )}
+          <details>
+            <summary>
+              {sets.length === 1 ? '1 set' : `${sets.length} sets`}
+              <span class="unseen"> of {name}</span>
+            </summary>
+            <SetTable lift={lift} view={view} />
+          </details>
+        </>
+      )}
+    </li>
+  );
+}
+
+interface LiftActionsProps {
+  lift: LiftView;
+  athlete: string;
+  change: () => void;
+}
+
+function LiftActions({ lift: { id, name, key }, athlete, change }: LiftActionsProps) {
+  const { act } = useNotice();
+  return (
+    <span class="buttons">
+      <button type="button" class="link small" onClick={change}>
+        Edit<span class="unseen"> {name}</span>
+      </button>
+      <button
+        type="button"
+        class="link small"
+        onClick={() =>
+          void act(
+            [edit('lift', athlete, id, { key: !key })],
+            key ? `${name} is no longer a key lift.` : `${name} is a key lift.`,
+            [edit('lift', athlete, id, { key })],
+          )
+        }
+      >
+        {key ? 'Not a key lift' : 'Make it a key lift'}
+        <span class="unseen">: {name}</span>
+      </button>
+      <button
+        type="button"
+        class="link small"
+        onClick={() =>
+          void act([removal('lift', athlete, id, true)], `Removed ${name}.`, [
+            removal('lift', athlete, id, false),
+          ])
+        }
+      >
+        Remove<span class="unseen"> {name}</span>
+      </button>
+    </span>
+  );
+}

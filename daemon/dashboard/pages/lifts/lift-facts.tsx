@@ -1,0 +1,50 @@
+import { formatDay } from '@platewright/core/ui/format-date.ts';
+import { massIn, signed } from '@platewright/core/ui/number.ts';
+import { formatDecimal } from '@platewright/core/units/decimal.ts';
+import type { BodyMassUnit } from '@platewright/core/units/mass.ts';
+import type { LiftView } from '@platewright/core/views/lifts-types.ts';
+import { Fact, Facts } from '../../shell/facts.tsx';
+import { formatSet } from './load.ts';
+
+/** Where a lift stands, where it is heading, and the set to beat. */
+export function LiftFacts({ lift, unit }: { lift: LiftView; unit: BodyMassUnit }) {
+  const { repMax, trend, nextMark } = lift;
+  const mass = (kg: number) => formatDecimal(massIn(kg, unit));
+  const percent = (value: number) => signed(value, 1);
+  return (
+    <Facts>
+      {nextMark && (
+        <Fact name="Next mark" figure={formatSet(nextMark, unit)} unit="" beside={asks(nextMark)} />
+      )}
+      {repMax && (
+        <Fact
+          name="Rep max"
+          figure={mass(repMax.kg.mean)}
+          unit={unit}
+          beside={
+            repMax.of.repetitions === 1 && !trend
+              ? `lifted on ${formatDay(repMax.of.date)}`
+              : `90 %: ${mass(repMax.kg.interval90.low)} to ${mass(repMax.kg.interval90.high)}`
+          }
+        />
+      )}
+      {repMax && (
+        <Fact
+          name="Trend, 12 weeks"
+          figure={trend ? percent(trend.percentPerMonth.mean) : 'not yet'}
+          unit={trend ? '% a month' : ''}
+          beside={
+            trend
+              ? `90 %: ${percent(trend.percentPerMonth.interval90.low)} to ${percent(trend.percentPerMonth.interval90.high)}`
+              : 'from four sessions over two weeks on'
+          }
+        />
+      )}
+    </Facts>
+  );
+}
+
+function asks({ by, risePercent }: NonNullable<LiftView['nextMark']>): string {
+  const what = by === 'plate' ? 'the smallest step' : 'one more repetition';
+  return risePercent === null ? what : `${what}, ${formatDecimal(risePercent, 1)} % more`;
+}

@@ -1,0 +1,76 @@
+import type { LiftsView, LiftView } from '@platewright/core/views/lifts-types.ts';
+import { useState } from 'preact/hooks';
+import { edit, removal, sendEdits } from '../../api/edits.ts';
+import { Field } from '../../forms/field.tsx';
+import { ProblemNote } from '../../shell/problem-note.tsx';
+import { useNotice } from '../../state/notice.tsx';
+import { useSubmit } from '../../state/use-submit.ts';
+import { loadFigure, parseLoad, usualStepKg } from './load.ts';
+
+interface LiftFormProps {
+  view: LiftsView;
+  /** Null for a new one. */
+  lift: LiftView | null;
+  close: () => void;
+}
+
+/** A lift that is tracked: its name, the smallest step of its bar, and whether it is a key lift. */
+export function LiftForm({ view, lift, close }: LiftFormProps) {
+  const { athlete, units } = view;
+  const { tell } = useNotice();
+  const { busy, problem, run, idOf } = useSubmit();
+  const [name, setName] = useState(lift?.name ?? '');
+  const [step, setStep] = useState(loadFigure(lift?.smallestStepKg ?? usualStepKg[units.mass], units.mass));
+  const [key, setKey] = useState(lift?.key ?? true);
+  const smallestStepKg = parseLoad(step, units.mass);
+  const right = name.trim() !== '' && smallestStepKg !== undefined && smallestStepKg > 0;
+
+  const save = async () => {
+    if (!right) return;
+    const id = lift?.id ?? idOf();
+    const fields = { name: name.trim(), key, smallestStepKg };
+    if (!(await run(() => sendEdits([edit('lift', athlete, id, fields)])))) return;
+    if (lift) {
+      const before = { name: lift.name, key: lift.key, smallestStepKg: lift.smallestStepKg };
+      tell(`Changed ${fields.name}.`, [edit('lift', athlete, id, before)]);
+    } else tell(`Added ${fields.name}.`, [removal('lift', athlete, id, true)]);
+    close();
+  };
+
+  return (
+    <form
+      class="lift-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <div class="fields">
+        <Field label="Name" value={name} onText={setName} maxLength={120} placeholder="Squat" />
+        <Field
+          label="Smallest step"
+          value={step}
+          onText={setStep}
+          unit={units.mass}
+          inputMode="decimal"
+          autocomplete="off"
+          hint="Both sides of the bar together."
+          wrong={step && !(smallestStepKg && smallestStepKg > 0) ? 'Type a load above 0.' : undefined}
+        />
+      </div>
+      <label class="check">
+        <input type="checkbox" checked={key} onChange={(event) => setKey(event.currentTarget.checked)} />
+        <span>Key lift: the weekly call looks at it</span>
+      </label>
+      {problem && <ProblemNote problem={problem} />}
+      <div class="buttons">
+        <button type="submit" class="button first" disabled={busy || !right}>
+          Save the lift
+        </button>
+        <button type="button" class="button" onClick={close}>
+          Leave it
+        </button>
+      </div>
+    </form>
+  );
+}
