@@ -65,9 +65,17 @@ export function toProblem(error: unknown): ProblemError {
     });
   }
   if (error instanceof StoreTrouble) return storeProblem(error);
+  if (brokeOff(error)) {
+    return new ProblemError(400, 'broken-off', { detail: 'The request broke off. Send it again.' });
+  }
   return new ProblemError(500, 'fault', {
     detail: 'The daemon met a fault; what it was stands in its output. Nothing was saved by this request.',
   });
+}
+
+/** Whether the other end hung up in the middle of a body: no fault of the daemon. */
+function brokeOff(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && error.code === 'ECONNRESET';
 }
 
 function storeProblem({ code }: StoreTrouble): ProblemError {
