@@ -195,6 +195,27 @@ describe('a restore', () => {
     expect(await store.lastSeq()).toBe(2);
   });
 
+  it('takes over what of a damaged store is sound and newer, but not what of a sound one is newer', async () => {
+    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    const later = Array.from({ length: 40 }, (_, i) => weighIn(`later${i}`, { kg: 90 }));
+    await store.append(later, (clock) => clock);
+    await store.close();
+    const db = new DatabaseSync(join(live(), STORE_FILE));
+    db.exec(`UPDATE changes SET body = replace(body, '90', '91') WHERE seq = 7;
+      UPDATE records SET fields = '{' WHERE id = 'weigh-later9'; UPDATE head SET clock = NULL`);
+    db.close();
+    expect(await replaceStore(path, live(), join(backups(), 'kept.sqlite'))).toBe(39);
+    store = openSqliteStore(live(), 'owner');
+    expect(await store.verify()).toEqual([]);
+    expect(await store.lastSeq()).toBe(41);
+    expect((await store.record('ann', 'weigh-later9'))?.fields).toEqual({ kg: 90 });
+    expect(await store.record('ann', 'weigh-later4')).toBeNull();
+    await store.close();
+    expect(await replaceStore(path, live(), join(backups(), 'again.sqlite'))).toBe(0);
+    store = openSqliteStore(live(), 'owner');
+    expect(await store.lastSeq()).toBe(2);
+  });
+
   it('is advised from the newest backup that is sound', async () => {
     expect(await restoreAdvice(backups())).toMatch(/no sound backup/);
     const good = await makeBackup({ store, data: folder, backups: backups() }, START);

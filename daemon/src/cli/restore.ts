@@ -23,7 +23,8 @@ export const restore: Command = {
 
 With --try it only serves the backup, on port ${TRY_PORT} unless --port names another one, to be looked at beside the running
 daemon; nothing of that is kept. Without, the daemon must be stopped: the backup is checked and takes the place of the
-store, which is kept in the folder of the backups. Devices notice with their next message, and send again what it lacks. With --store it fills an
+store, which is kept in the folder of the backups. When that is damaged, its changes since the backup are taken over as
+far as they are sound. Devices notice with their next message, and send again what it lacks. With --store it fills an
 empty PostgreSQL database, whichever kind of store the backup is of.`,
   async run(given) {
     const [file] = given.positionals;
@@ -35,9 +36,10 @@ empty PostgreSQL database, whichever kind of store the backup is of.`,
     if (given.values.try === true) return await look(resolve(file), data, port);
     if (store !== null) return await fill(resolve(file), data, store);
     const kept = join(backups, `replaced-${backupPath('', Date.now()).slice('platewright-'.length)}`);
-    await replaceStore(resolve(file), data, kept);
+    const taken = await replaceStore(resolve(file), data, kept);
     copyBytes(bytesFolder(dirname(resolve(file))), bytesFolder(data));
     say(join(data, 'store.sqlite'));
+    if (taken > 0) note(`${taken} changes since then were still sound, and were taken over.`);
     note(`The backup is in place. What it replaced, if anything, is ${kept}. Start the daemon again.`);
   },
 };

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { SCHEMA_VERSION } from './migrations/migrations.ts';
@@ -81,8 +81,10 @@ function bringUp(db: DatabaseSync, path: string, version: number): void {
   transaction(db, () => migrate(db, version));
 }
 
-/** A copy that an earlier try has made is as good: nothing was written since. */
+/** A copy of an earlier try, which may have been of another store, gives way when the new one is whole. */
 function copyBefore(db: DatabaseSync, path: string): void {
   const copy = join(dirname(path), 'backups', `before-schema-${SCHEMA_VERSION}.sqlite`);
-  if (!existsSync(copy)) copyDatabase(db, copy);
+  rmSync(`${copy}.new`, { force: true });
+  copyDatabase(db, `${copy}.new`);
+  renameSync(`${copy}.new`, copy);
 }

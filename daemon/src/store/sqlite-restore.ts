@@ -7,6 +7,7 @@ import { LOCK_FILE, STORE_FILE } from './sqlite.ts';
 import { copyDatabase } from './sqlite-copy.ts';
 import { checkedVersion, openDatabase } from './sqlite-file.ts';
 import { takeLock } from './sqlite-lock.ts';
+import { salvage } from './sqlite-salvage.ts';
 import { settingTable } from './sqlite-settings.ts';
 import { explain } from './sqlite-trouble.ts';
 import { findFaults } from './sqlite-verify.ts';
@@ -53,9 +54,10 @@ function copyBackup(backup: string, target: string): void {
 
 /**
  * Puts the store of a backup in the place of a folder's own, which is kept beside it as `kept`. The daemon must be
- * stopped. Whenever it is broken off, there is the old store or the new one.
+ * stopped. When the old store is damaged, the new one is given what of it is sound and newer than the backup; returns how
+ * many changes that were. Whenever it is broken off, there is the old store or the new one.
  */
-export async function replaceStore(backup: string, folder: string, kept: string): Promise<void> {
+export async function replaceStore(backup: string, folder: string, kept: string): Promise<number> {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   const lock = takeLock(join(folder, LOCK_FILE));
   if (lock === null) {
@@ -65,14 +67,21 @@ export async function replaceStore(backup: string, folder: string, kept: string)
   try {
     rmSync(unpacked, { recursive: true, force: true });
     await unpackBackup(backup, unpacked);
-    const file = join(folder, STORE_FILE);
+    const [file, fresh] = [join(folder, STORE_FILE), join(unpacked, STORE_FILE)];
+    const taken = existsSync(file) && (await isDamaged(file)) ? salvage(file, fresh) : 0;
     if (existsSync(file)) setAside(file, kept);
-    renameSync(join(unpacked, STORE_FILE), file);
+    flush(fresh);
+    renameSync(fresh, file);
     flush(folder);
+    return taken;
   } finally {
     rmSync(unpacked, { recursive: true, force: true });
     lock.release();
   }
+}
+
+async function isDamaged(file: string): Promise<boolean> {
+  return (await findFaults(file).catch(() => ['it can not be opened'])).length > 0;
 }
 
 /** Keeps a copy of a store that may be damaged, and leaves no log beside it that would be taken for the new one's. */
