@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 
-export const pageNames = ['Today', 'Larder', 'Body', 'Week', 'Plan', 'Devices'] as const;
+export const pageNames = ['Today', 'Larder', 'Body', 'Lifts', 'Week', 'Plan', 'Devices'] as const;
 export type PageName = (typeof pageNames)[number];
 
 /** What all pages of the dashboard have in common. */

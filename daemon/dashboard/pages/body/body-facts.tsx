@@ -49,7 +49,7 @@ export function BodyFacts({ body }: { body: BodyView }) {
           name="Fat-free mass index"
           figure={formatDecimal(fatFreeIndex.normalised, 1)}
           unit="kg/m²"
-          beside={`± ${formatDecimal(fatFreeIndex.error, 1)} with that of fat; normalised to 1.80 m from ${formatDecimal(fatFreeIndex.raw, 1)}, ${fatFreeIndex.source}`}
+          beside={`± ${formatDecimal(fatFreeIndex.error, 1)} by the error of fat; normalised to 1.80 m, ${fatFreeIndex.source}; ${formatDecimal(fatFreeIndex.raw, 1)} before`}
         />
       )}
     </Facts>

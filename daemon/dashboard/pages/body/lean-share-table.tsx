@@ -69,11 +69,14 @@ function Cell({ of, unit = '', figure }: { of: Estimate; unit?: string; figure: 
 /** What the figures rest on, and why one may be missing. */
 function words(shares: readonly LeanShareView[]): string {
   const used = new Set(shares.flatMap(({ from }) => from));
-  const beside = (['energy', 'tape'] as const).filter((source) => used.has(source));
-  const rest = ['the bodyweight line without its water', ...beside].join(' and ');
+  const sources = [
+    'the bodyweight line (water left out)',
+    used.has('energy') && 'energy eaten and used',
+    used.has('tape') && 'the waist',
+  ].filter(Boolean);
   const unknown = shares.some(({ share }) => share === null);
   return [
-    `Under each figure its 90 % interval, from ${rest}.`,
+    `Under each figure its 90 % interval, from ${sources.join(', ')}.`,
     unknown && 'A share is not known while the change can’t be told from none.',
   ]
     .filter(Boolean)

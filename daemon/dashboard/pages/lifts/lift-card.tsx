@@ -7,6 +7,11 @@ import { LiftForm } from './lift-form.tsx';
 import { RepMaxChart } from './rep-max-chart.tsx';
 import { SetTable } from './set-table.tsx';
 
+/** Charts are for key lifts, from two dates on. */
+export function hasChart({ key, points }: LiftView): boolean {
+  return key && points.length > 1;
+}
+
 interface LiftCardProps {
   lift: LiftView;
   view: LiftsView;
@@ -36,9 +41,7 @@ export function LiftCard({ lift, view, from }: LiftCardProps) {
       ) : (
         <>
           <LiftFacts lift={lift} unit={view.units.mass} />
-          {lift.key && lift.points.length > 1 && (
-            <RepMaxChart lift={lift} from={from} to={view.date} unit={view.units.mass} />
-          )}
+          {hasChart(lift) && <RepMaxChart lift={lift} from={from} to={view.date} unit={view.units.mass} />}
           <details>
             <summary>
               {sets.length === 1 ? '1 set' : `${sets.length} sets`}
@@ -77,7 +80,7 @@ function LiftActions({ lift: { id, name, key }, athlete, change }: LiftActionsPr
         }
       >
         {key ? 'Not a key lift' : 'Make it a key lift'}
-        <span class="unseen">: {name}</span>
+        <span class="unseen"> {name}</span>
       </button>
       <button
         type="button"

@@ -7,7 +7,7 @@ import { Page, Section } from '../../shell/page.tsx';
 import { Shown } from '../../shell/shown.tsx';
 import { useAthlete } from '../../state/athlete.tsx';
 import { useLoaded } from '../../state/use-view.ts';
-import { LiftCard } from './lift-card.tsx';
+import { hasChart, LiftCard } from './lift-card.tsx';
 import { LiftForm } from './lift-form.tsx';
 import { SetForm } from './set-form.tsx';
 
@@ -48,12 +48,14 @@ function Lifts({ view }: { view: LiftsView }) {
       {key.length > 0 && (
         <Section title="Key lifts">
           <LiftList lifts={key} view={view} />
-          <ChartKey
-            signs={[
-              { sign: 'mark', means: 'rep max told from the best set of a date' },
-              { sign: 'line', means: 'trend of 12 weeks and the 90 % interval of its slope' },
-            ]}
-          />
+          {key.some(hasChart) && (
+            <ChartKey
+              signs={[
+                { sign: 'mark', means: 'rep max told from the best set of a date' },
+                { sign: 'line', means: 'trend of 12 weeks and the 90 % interval of its slope' },
+              ]}
+            />
+          )}
         </Section>
       )}
       {other.length > 0 && (

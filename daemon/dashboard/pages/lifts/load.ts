@@ -11,12 +11,13 @@ export function loadFigure(kg: number, unit: BodyMassUnit): string {
   return plain(massIn(kg, unit), 2);
 }
 
-/** A load with its repetitions: `102.5 kg × 5`. */
+/** A load with its repetitions: `102.5 kg × 5`, `no load × 12`. */
 export function formatSet(
   { loadKg, repetitions }: { loadKg: number; repetitions: number },
   unit: BodyMassUnit,
 ) {
-  return `${loadFigure(loadKg, unit)} ${unit} × ${repetitions}`;
+  const load = loadKg === 0 ? 'no load' : `${loadFigure(loadKg, unit)} ${unit}`;
+  return `${load} × ${repetitions}`;
 }
 
 /** A typed load in kg, 0 for a lift without one; a bare number is in `unit`. Undefined when unreadable or over 1000 kg. */

@@ -35,7 +35,7 @@ export function SetForm({ view }: { view: LiftsView }) {
 
   return (
     <form
-      class="set-form fields"
+      class="fields"
       onSubmit={(event) => {
         event.preventDefault();
         void save();
