@@ -31,6 +31,7 @@ export interface Served {
   /** Checks of the devices that were paired. */
   checks: string[];
   code(rights?: Rights): Promise<string>;
+  renew(certificate: { key: string; cert: string }): void;
   stop(): Promise<void>;
 }
 
@@ -54,6 +55,7 @@ export async function served({
     ...{ store, certificate, checks },
     port: running.port,
     lanPort: running.lanPort ?? 0,
+    renew: running.renew,
     code: async (rights = OWNER) => (await issueCode(store, Date.now(), rights)).code,
     async stop() {
       await running.stop();
