@@ -1,0 +1,57 @@
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { checkStore, Load, weighIns } from './load.ts';
+
+const canMount = process.platform === 'linux' && process.getuid?.() === 0;
+if (!canMount) console.log('Only root may mount a small disk: the test of a full disk is left out.');
+
+/** Left for the store when the rest of the disk is taken, bytes. */
+const LEFT = 200 * 1024;
+
+describe.skipIf(!canMount)('when the disk is full', () => {
+  it('writes are refused in words, reads go on, and writes resume once there is room', async () => {
+    const folder = temporaryFolder();
+    const disk = join(folder.path, 'disk');
+    mkdirSync(disk);
+    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=8m', 'tmpfs', disk]);
+    const args = ['start', '--port', '0', '--data', join(disk, 'store')];
+    try {
+      const daemon = await startDaemon(folder.path, args);
+      const headers = await pairExtension(daemon);
+      const code = platewright(folder.path, ['pair', '--data', join(disk, 'store')]).stdout.trim();
+      // Its first sight would be written down, and can't be.
+      const reader = await pairExtension({ ...daemon, code });
+      const load = new Load(daemon.url, headers);
+      await load.push(weighIns('before', 50));
+
+      const ballast = join(disk, 'ballast');
+      const { bavail, bsize } = statfsSync(disk);
+      writeFileSync(ballast, Buffer.alloc(bavail * bsize - LEFT));
+      for (let i = 0; load.refusals.length < 3 && i < 100; i++) await load.push(weighIns(`fill-${i}`, 100));
+      expect(load.refusals).toEqual([507, 507, 507]);
+      const init = { method: 'POST', headers, body: JSON.stringify({ changes: weighIns('more', 400) }) };
+      const refused = await fetch(`${daemon.url}/v1/push`, init);
+      expect(await refused.json()).toMatchObject({
+        status: 507,
+        detail: expect.stringMatching(/free some space/),
+      });
+
+      const records = await fetch(`${daemon.url}/v1/records?kind=weigh-in`, { headers: reader });
+      expect([records.status, (await records.json()).records.length]).toEqual([200, load.told.size]);
+      expect((await fetch(`${daemon.url}/v1/pull?since=0`, { headers: reader })).status).toBe(200);
+
+      rmSync(ballast);
+      const again = await load.push(weighIns('after', 50));
+      expect(again.every(({ outcome }) => outcome === 'stored')).toBe(true);
+      expect(await daemon.stop('SIGTERM')).toBe(0);
+      expect(daemon.notes.join('')).not.toMatch(/at .*\.ts/);
+      await checkStore(join(disk, 'store'), load.sent, load.told.keys());
+    } finally {
+      execFileSync('umount', ['-l', disk]);
+      folder.remove();
+    }
+  });
+});
