@@ -4,8 +4,11 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
 import { checkStore, Load, weighIns } from './load.ts';
+import { systemTool } from './system-tool.ts';
 
-const canMount = process.platform === 'linux' && process.getuid?.() === 0;
+const mount = systemTool('mount', 'mount');
+const unmount = systemTool('umount', 'mount');
+const canMount = mount !== null && unmount !== null && process.getuid?.() === 0;
 if (!canMount) console.log('Only root may mount a small disk: the test of a full disk is left out.');
 
 /** Left for the store when the rest of the disk is taken, bytes. */
@@ -16,7 +19,7 @@ describe.skipIf(!canMount)('when the disk is full', () => {
     const folder = temporaryFolder();
     const disk = join(folder.path, 'disk');
     mkdirSync(disk);
-    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=8m', 'tmpfs', disk]);
+    execFileSync(mount ?? '', ['-t', 'tmpfs', '-o', 'size=8m', 'tmpfs', disk]);
     const args = ['start', '--port', '0', '--data', join(disk, 'store')];
     try {
       const daemon = await startDaemon(folder.path, args);
@@ -50,7 +53,7 @@ describe.skipIf(!canMount)('when the disk is full', () => {
       expect(daemon.notes.join('')).not.toMatch(/at .*\.ts/);
       await checkStore(join(disk, 'store'), load.sent, load.told.keys());
     } finally {
-      execFileSync('umount', ['-l', disk]);
+      execFileSync(unmount ?? '', ['-l', disk]);
       folder.remove();
     }
   });

@@ -3,12 +3,13 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { constants, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
+import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { migrations, SCHEMA_VERSION } from '../../daemon/src/store/migrations/migrations.ts';
 import { openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
 import { systemTool } from './system-tool.ts';
 
-const OPEN_STORE = resolve(import.meta.dirname, 'open-store.ts');
+const OPEN_STORE = fileURLToPath(new URL('./open-store.ts', import.meta.url));
 const COMPILED = resolve(import.meta.dirname, '../../node_modules/.cache/platewright');
 const OLD = resolve(import.meta.dirname, '../../fixtures/stores');
 /** Whatever changes a file or a folder. */

@@ -22,11 +22,12 @@ DatabaseSync.prototype.exec = function (sql) {
     exec.call(this, statement);
   }
 };
-const { run } = StatementSync.prototype;
-StatementSync.prototype.run = function (...values: Parameters<typeof run>) {
-  count();
-  return run.apply(this, values);
-};
+StatementSync.prototype.run = new Proxy(StatementSync.prototype.run, {
+  apply(run, statement, values) {
+    count();
+    return Reflect.apply(run, statement, values);
+  },
+});
 
 await openSqliteStore(folder, 'owner').close();
 console.log(statements);

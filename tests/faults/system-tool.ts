@@ -9,9 +9,10 @@ import { join } from 'node:path';
 export function systemTool(name: string, debianPackage: string): string | null {
   const found = find(name);
   if (found !== null) return found;
-  if (process.platform === 'linux' && process.getuid?.() === 0 && find('apt-get') !== null) {
-    spawnSync('apt-get', ['update'], { stdio: 'ignore' });
-    execFileSync('apt-get', ['install', '-y', '--no-install-recommends', debianPackage], { stdio: 'ignore' });
+  const installer = find('apt-get');
+  if (process.platform === 'linux' && process.getuid?.() === 0 && installer !== null) {
+    spawnSync(installer, ['update'], { stdio: 'ignore' });
+    execFileSync(installer, ['install', '-y', '--no-install-recommends', debianPackage], { stdio: 'ignore' });
     return find(name);
   }
   console.log(`${name} is missing: what needs it is left out. On Debian: apt-get install ${debianPackage}`);
