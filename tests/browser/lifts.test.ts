@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { setUpAthlete } from './athlete.ts';
+import { ATHLETE, setUpAthlete } from './athlete.ts';
 import { LiftsPage } from './pages/lifts.ts';
 import { startWorld, type World } from './world.ts';
 
@@ -67,6 +67,7 @@ describe('the lifts page', () => {
     await lifts.press('Not a key lift Pull-up');
     await lifts.lift('Other lifts', 'Pull-up').waitFor();
     await lifts.press('Edit Pull-up');
+    await clean();
     await lifts.page.getByRole('textbox', { name: 'Name' }).fill('Chin-up');
     await lifts.press('Save the lift');
     await lifts.lift('Other lifts', 'Chin-up').waitFor();
@@ -94,5 +95,31 @@ describe('calipers on the body page', () => {
     await clean();
     await lifts.undo();
     await row.waitFor({ state: 'detached' });
+  });
+});
+
+describe('the first days of cycles on the body page', () => {
+  it('are asked of women only, recorded, and taken back', async () => {
+    const cycle = lifts.section('Cycle');
+    expect(await cycle.count()).toBe(0);
+    await lifts.page.evaluate(
+      async (body) => {
+        const headers = { 'content-type': 'application/json' };
+        await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify(body) });
+      },
+      { edits: [{ kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields: { sex: 'female' } }] },
+    );
+    const record = cycle.getByRole('button', { name: 'Record' });
+    for (const daysAgo of [29, 1]) {
+      await cycle.getByLabel('First day of a cycle').fill(addDays(TODAY, -daysAgo));
+      await record.click();
+      await cycle.getByText('This date is recorded.').waitFor();
+    }
+    await cycle.getByText('28 days after the last').waitFor();
+    await clean();
+    await lifts.undo();
+    await cycle.getByText('28 days after the last').waitFor({ state: 'detached' });
+    await record.click();
+    await cycle.getByText('28 days after the last').waitFor();
   });
 });

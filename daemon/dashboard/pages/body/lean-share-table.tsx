@@ -70,13 +70,13 @@ function Cell({ of, unit = '', figure }: { of: Estimate; unit?: string; figure: 
 function words(shares: readonly LeanShareView[]): string {
   const used = new Set(shares.flatMap(({ from }) => from));
   const sources = [
-    'the bodyweight line (water left out)',
-    used.has('energy') && 'energy eaten and used',
+    'the bodyweight line, water left out',
     used.has('tape') && 'the waist',
+    used.has('energy') && 'energy eaten less used',
   ].filter(Boolean);
   const unknown = shares.some(({ share }) => share === null);
   return [
-    `Under each figure its 90 % interval, from ${sources.join(', ')}.`,
+    `Under each figure its 90 % interval, from ${sources.join('; ')}.`,
     unknown && 'A share is not known while the change can’t be told from none.',
   ]
     .filter(Boolean)
