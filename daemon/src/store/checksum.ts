@@ -14,7 +14,9 @@ export function checksum(...columns: readonly unknown[]): Uint8Array {
 /** Sum of checksums, in any order: adding one a second time takes it out again. */
 export function addUp(...sums: readonly Uint8Array[]): Uint8Array {
   const total = new Uint8Array(16);
-  for (const sum of sums) for (const [i, byte] of sum.entries()) total[i] = (total[i] ?? 0) ^ byte;
+  for (const sum of sums) {
+    for (let i = 0; i < 16; i++) total[i] = (total[i] ?? 0) ^ (sum[i] ?? 0);
+  }
   return total;
 }
 
