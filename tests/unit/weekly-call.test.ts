@@ -134,12 +134,13 @@ describe('what if', () => {
   it('rises with the mark and agrees with the call at its own marks', () => {
     const input = callOfLife({ days: 56, kgPerWeek: 0 });
     const call = weeklyCall(input);
-    const at = whatIf(input);
-    const end = (markG: number) => at?.(markG).points.at(-1)?.massKg.mean ?? Number.NaN;
-    expect(end(450)).toBeGreaterThan(end(400));
-    expect(at?.(call.carbohydrateG)).toEqual(call.forecast?.atNewMark);
-    expect(at?.(400).points).toHaveLength(29);
-    expect(whatIf(callOfLife({ days: 5, weighed: () => false }))).toBeNull();
+    const fans = whatIf(input);
+    const at = (markG: number) => fans.find((fan) => fan.markG === markG);
+    const ends = fans.map((fan) => fan.points.at(-1)?.massKg.mean ?? Number.NaN);
+    expect(ends).toEqual(ends.toSorted((a, b) => a - b));
+    expect(at(call.markInForceG)).toEqual(call.forecast?.atOldMark);
+    expect(fans.every((fan) => fan.points.length === 29)).toBe(true);
+    expect(whatIf(callOfLife({ days: 5, weighed: () => false }))).toEqual([]);
   });
 });
 

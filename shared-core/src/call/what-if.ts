@@ -4,13 +4,21 @@ import type { CallInput } from './input.ts';
 import type { ForecastFan } from './output.ts';
 import { assess } from './situation.ts';
 
+/** How far from the mark in force a slider reaches, and how far its forecasts lie apart, g a day (common practice, no source). */
+const REACH_G = 200;
+const STEP_G = 50;
+
 /**
- * Fits the model once and hands back the forecast at any mark (g a day), cheap enough to follow a slider. Null when there is no
- * weigh-in. Throws a RangeError like the call itself.
+ * Forecasts at marks around the one in force, lowest mark first, none under the mark's own floor unless it is in force
+ * already; between two of them a straight line is right to what is shown. Empty when there is no weigh-in. Throws a
+ * RangeError like the call itself.
  */
-export function whatIf(input: CallInput): ((markG: number) => ForecastFan) | null {
+export function whatIf(input: CallInput): ForecastFan[] {
   checkInput(input);
-  if (!input.days.some((day) => day.weightKg !== null)) return null;
-  const { model, dose, habit } = assess(input);
-  return (markG) => forecastAt(model, dose, habit, markG);
+  if (!input.days.some((day) => day.weightKg !== null)) return [];
+  const { model, dose, habit, markG, guards } = assess(input);
+  const steps = Math.round(REACH_G / STEP_G);
+  return Array.from({ length: 2 * steps + 1 }, (_, i) => markG + (i - steps) * STEP_G)
+    .filter((grams) => grams >= Math.min(guards.floorG, markG))
+    .map((grams) => forecastAt(model, dose, habit, grams));
 }
