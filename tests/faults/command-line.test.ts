@@ -36,6 +36,7 @@ describe('the command line', () => {
       'backup',
       'restore',
       'verify',
+      'service',
       'doctor',
     ]);
     expect(run('--help').stdout).toBe(stdout);

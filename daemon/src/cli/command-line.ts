@@ -40,6 +40,10 @@ const commands: Readonly<Record<string, { summary: string; load(): Promise<Comma
     summary: 'hold every row against its checksum',
     load: async () => (await import('./verify.ts')).verify,
   },
+  service: {
+    summary: 'make the daemon a service that starts with your session',
+    load: async () => (await import('./service.ts')).service,
+  },
   doctor: {
     summary: 'look for trouble, and say the mend',
     load: async () => (await import('./doctor.ts')).doctor,

@@ -11,11 +11,12 @@ export const doctor: Command = {
   options: serveOptions,
   help: `  platewright doctor
 
-Looks at the folder, its permissions, the disk, every change and record, backups and the port. Exit code 1 when something
+Looks at the folder, its permissions, the disk, every change and record, the clock, backups and the port. Exit code 1 when something
 should be mended. The daemon may be running.`,
   async run(given) {
-    const { data, port } = settings(given);
-    const findings = [...(await checkUp(data, Date.now())), await portFinding(data, port)];
+    const { data, port, store, backups } = settings(given);
+    const looked = await checkUp({ data, store, backups }, Date.now());
+    const findings = [...looked, await portFinding(data, port)];
     for (const { about, state, mend } of findings)
       say(`${mend === null ? 'good' : 'mend'}  ${about}: ${state}${mend === null ? '' : `. ${mend}`}`);
     const bad = findings.filter(({ mend }) => mend !== null).length;

@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { issueCode } from '../server/issue-code.ts';
+import { type Log, silent } from '../server/log.ts';
 import { serve } from '../server/serve.ts';
 import type { Store, StoredDevice } from '../store/store.ts';
 import { CommandTrouble, note, say } from './command.ts';
@@ -16,13 +17,18 @@ interface RunSettings {
   /** Folder where a certificate is kept, absolute. */
   data: string;
   network: NetworkSettings;
+  log?: Log;
   /** Ends what is said to do next. */
   lastLine: string;
 }
 
 /** Serves a store until the process is told to stop. */
-export async function runDaemon(store: Store, { port, data, network, lastLine }: RunSettings): Promise<void> {
-  const running = await startServing(store, port, data, network);
+export async function runDaemon(
+  store: Store,
+  { lastLine, log = silent, ...rest }: RunSettings,
+): Promise<void> {
+  const { data, network } = rest;
+  const running = await startServing(store, { ...rest, log });
   const { page, lan } = running.addresses;
   const endLan = await keepLan(running, network, data);
   try {
@@ -31,7 +37,9 @@ export async function runDaemon(store: Store, { port, data, network, lastLine }:
       await sayWhatNext(store, page, lastLine);
       if (lan !== null) await sayLan(lan, (await issueCode(store, Date.now())).code);
     } else note(`It is served to be read at ${page}, to those who are paired already.`);
+    log('info', 'started', { port: running.port });
     await told();
+    log('info', 'stopping');
     note('Stopping…');
   } finally {
     endLan();
@@ -40,7 +48,10 @@ export async function runDaemon(store: Store, { port, data, network, lastLine }:
   }
 }
 
-async function startServing(store: Store, port: number, data: string, settings: NetworkSettings) {
+async function startServing(
+  store: Store,
+  { port, data, network: settings, log }: Omit<RunSettings, 'lastLine'> & { log: Log },
+) {
   try {
     const network = await networkOf(settings, data);
     const paired = network.lan === null ? undefined : tellPaired;
@@ -50,6 +61,7 @@ async function startServing(store: Store, port: number, data: string, settings: 
       pages: PAGES,
       now: Date.now,
       network,
+      log,
       ...(paired && { paired }),
     });
     const page = `http://127.0.0.1:${running.port}${network.front.basePath}/`;

@@ -5,6 +5,7 @@ import { openStore, type StorePlace } from '../store/open.ts';
 import type { Store } from '../store/store.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { type Command, note } from './command.ts';
+import { chosenLog, logOption } from './log-level.ts';
 import { networkOptions, networkSettings } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
 import { serveOptions, settings } from './settings.ts';
@@ -13,7 +14,7 @@ export const start: Command = {
   name: 'start',
   operands: '',
   mostOperands: 0,
-  options: { ...serveOptions, ...networkOptions },
+  options: { ...serveOptions, ...networkOptions, ...logOption },
   help: `  platewright start
   platewright start --port 9000 --data ~/records
   platewright start --lan
@@ -28,12 +29,16 @@ Records are kept in $XDG_DATA_HOME/platewright unless --data names another folde
 8787 unless --port names another one. PLATEWRIGHT_DATA and PLATEWRIGHT_PORT do the same, and so do data and port in
 $XDG_CONFIG_HOME/platewright/config.json. --store postgres://… keeps records in a PostgreSQL database (PLATEWRIGHT_STORE,
 store). A backup is made each day; the last seven days, four weeks and twelve months are kept in the folder backups beside
-the records, or where --backups says (PLATEWRIGHT_BACKUPS, backups).`,
+the records, or where --backups says (PLATEWRIGHT_BACKUPS, backups).
+
+The log goes to the error output: a line for each event, with nothing of a person in it. --log-level is error, warn, info or
+debug (PLATEWRIGHT_LOG_LEVEL); unless told otherwise it is warn.`,
   async run(given) {
     const { data, port, store, backups } = settings(given);
     const network = networkSettings(given);
+    const log = chosenLog(given);
     await runDaemon(keptUp({ store: await openOrAdvise({ data, store }, backups), data, backups }), {
-      ...{ port, data, network },
+      ...{ port, data, network, log },
       lastLine:
         'Only looking? npm start -- --demo shows a finished season of an invented athlete, in a store of its own.',
     });

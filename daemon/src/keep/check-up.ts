@@ -1,8 +1,8 @@
-import { accessSync, constants, readdirSync, statfsSync, statSync } from 'node:fs';
-import { join } from 'node:path';
-import { openSqliteStore } from '../store/sqlite.ts';
+import { accessSync, constants, statfsSync, statSync } from 'node:fs';
+import { clockTime, MAX_AHEAD_MS } from '@platewright/core/changes/clock.ts';
+import { openStore, type StorePlace } from '../store/open.ts';
 import { StoreTrouble } from '../store/trouble.ts';
-import { backupFolder } from './backup.ts';
+import { listBackups } from './backup.ts';
 
 /** What was looked at, how it stands, and the mend when it does not stand well. */
 export interface Finding {
@@ -16,16 +16,17 @@ const LEAST_FREE_BYTES = 500 * 1024 * 1024;
 /** A week of entries is what most people can type again from memory (common practice, no source). */
 const OLDEST_BACKUP_MS = 7 * 86_400_000;
 
-/** Looks at a data folder and its store without changing anything. */
-export async function checkUp(folder: string, nowMs: number): Promise<Finding[]> {
-  const access = folderFinding(folder);
+/** Looks at a data folder, its store and the folder of its backups without changing anything. */
+export async function checkUp(place: StorePlace & { backups: string }, nowMs: number): Promise<Finding[]> {
+  const { data, backups } = place;
+  const access = folderFinding(data);
   if (access.mend !== null) return [access];
   return [
     access,
-    privacyFinding(folder),
-    spaceFinding(folder),
-    ...(await storeFindings(folder)),
-    backupFinding(folder, nowMs),
+    privacyFinding(data),
+    spaceFinding(data),
+    ...(await storeFindings(place, nowMs)),
+    backupFinding(backups, nowMs),
   ];
 }
 
@@ -57,16 +58,15 @@ function spaceFinding(folder: string): Finding {
   return { about: 'disk', state, mend: bavail * bsize < LEAST_FREE_BYTES ? 'Free some space.' : null };
 }
 
-async function storeFindings(folder: string): Promise<Finding[]> {
+async function storeFindings(place: StorePlace, nowMs: number): Promise<Finding[]> {
   const about = 'store';
   try {
-    const store = openSqliteStore(folder, 'guest');
+    const store = await openStore(place, 'guest');
     try {
       const faults = await store.verify();
       const state = faults.length === 0 ? `${await store.lastSeq()} changes, all sound` : faults.join('; ');
-      return [
-        { about, state, mend: faults.length === 0 ? null : 'Stop the daemon and go back to a backup.' },
-      ];
+      const mend = faults.length === 0 ? null : 'Run platewright verify: it says which backup to go back to.';
+      return [{ about, state, mend }, clockFinding(await store.latestClock(), nowMs)];
     } finally {
       await store.close();
     }
@@ -76,22 +76,26 @@ async function storeFindings(folder: string): Promise<Finding[]> {
   }
 }
 
-function backupFinding(folder: string, nowMs: number): Finding {
-  const about = 'backup';
-  const newest = Math.max(...backupTimes(backupFolder(folder)));
-  if (nowMs - newest <= OLDEST_BACKUP_MS) return { about, state: new Date(newest).toISOString(), mend: null };
-  const state = Number.isFinite(newest)
-    ? `the last one is of ${new Date(newest).toISOString()}`
-    : 'there is none';
-  return { about, state, mend: 'Run platewright backup, and keep a copy on another disk.' };
+/** The daemon takes no clock that is further ahead than MAX_AHEAD_MS, so a later one was written under another time. */
+function clockFinding(latest: string | null, nowMs: number): Finding {
+  const about = 'clock';
+  const now = new Date(nowMs).toISOString();
+  const behindMs = latest === null ? 0 : clockTime(latest) - nowMs - MAX_AHEAD_MS;
+  if (behindMs <= 0) return { about, state: now, mend: null };
+  return {
+    about,
+    state: `it says ${now}, but changes were stored at ${new Date(nowMs + behindMs).toISOString()}`,
+    mend: 'Let the machine set its clock by the network. Nothing is refused until then.',
+  };
 }
 
-function backupTimes(folder: string): number[] {
-  try {
-    return readdirSync(folder)
-      .filter((name) => name.endsWith('.sqlite'))
-      .map((name) => statSync(join(folder, name)).mtimeMs);
-  } catch {
-    return [];
+function backupFinding(folder: string, nowMs: number): Finding {
+  const about = 'backup';
+  const [newest] = listBackups(folder);
+  if (newest !== undefined && nowMs - newest.at <= OLDEST_BACKUP_MS) {
+    return { about, state: new Date(newest.at).toISOString(), mend: null };
   }
+  const state =
+    newest === undefined ? 'there is none' : `the last one is of ${new Date(newest.at).toISOString()}`;
+  return { about, state, mend: 'Run platewright backup, and keep a copy on another disk.' };
 }

@@ -63,8 +63,8 @@ interface ApiRoute {
   open?: true;
   query?: z.ZodMiniObject;
   body?: ComponentName;
-  /** Name of the answer's schema; `events` for a stream, `none` for no content. */
-  answer: ComponentName | 'events' | 'none';
+  /** Name of the answer's schema; `events` for a stream, `metrics` for their text, `none` for no content. */
+  answer: ComponentName | 'events' | 'metrics' | 'none';
 }
 
 const view = (name: string, summary: string): ApiRoute => ({
@@ -85,6 +85,14 @@ export const api: readonly ApiRoute[] = [
     summary: 'Whether the daemon is there',
     open: true,
     answer: 'Health',
+  },
+  {
+    method: 'get',
+    path: '/v1/metrics',
+    id: 'metrics',
+    summary: 'What the daemon counts of itself, for this machine only',
+    open: true,
+    answer: 'metrics',
   },
   {
     method: 'get',

@@ -6,6 +6,8 @@ import { limitBody } from './body.ts';
 import type { Deps, Env } from './deps.ts';
 import { hostGuard, originGuard } from './guard.ts';
 import { secureHeaders } from './headers.ts';
+import { faultFacts, silent } from './log.ts';
+import { createMetrics } from './metrics.ts';
 import { servePage } from './pages.ts';
 import { ProblemError, problemResponse, toProblem } from './problem.ts';
 import { deviceRoutes } from './routes/devices.ts';
@@ -18,6 +20,7 @@ import { systemRoutes } from './routes/system.ts';
 import { viewRoutes } from './routes/views.ts';
 import { weeklyCallRoutes } from './routes/weekly-call.ts';
 import { siteOf, withoutBase } from './site.ts';
+import { watchRequests } from './watch.ts';
 
 // Reasons of refusals are read by people.
 z.config(z.locales.en());
@@ -26,7 +29,8 @@ export type App = ReturnType<typeof createApp>;
 
 /** The daemon's HTTP interface, without a socket. */
 export function createApp(deps: Deps) {
-  const { front } = deps;
+  const { front, log = silent } = deps;
+  const metrics = createMetrics();
   const app = new Hono<Env>({ getPath: (request) => withoutBase(getPath(request), front.basePath) });
   app.use(async (c, next) => {
     const { url } = c.req;
@@ -34,6 +38,7 @@ export function createApp(deps: Deps) {
     c.set('site', siteOf(asked, front));
     await next();
   });
+  app.use(watchRequests(metrics, log));
   app.use(hostGuard(deps.isOwnHost), secureHeaders, originGuard, limitBody);
   app.use(
     methodNotAllowed({
@@ -43,7 +48,7 @@ export function createApp(deps: Deps) {
   );
   app.onError((error, c) => {
     const problem = toProblem(error);
-    if (problem.status === 500) console.error(error);
+    if (problem.status >= 500) log('error', 'fault', faultFacts(error));
     return problemResponse(c, problem);
   });
   app.notFound((c) => {
@@ -54,7 +59,7 @@ export function createApp(deps: Deps) {
   // The pages' addresses are relative to a folder, which has a slash at its end.
   if (front.basePath !== '') app.get(front.basePath, (c) => c.redirect(`${front.basePath}/`, 308));
   return app
-    .route('/v1', systemRoutes(deps))
+    .route('/v1', systemRoutes(deps, metrics))
     .route('/v1', pairingRoutes(deps))
     .route('/v1', syncRoutes(deps))
     .route('/v1', recordRoutes(deps))

@@ -1,6 +1,7 @@
 import type { HttpBindings } from '@hono/node-server';
 import type { Store, StoredDevice } from '../store/store.ts';
 import type { Hub } from './hub.ts';
+import type { Log } from './log.ts';
 import type { PageFiles } from './pages.ts';
 import type { Seasons } from './seasons.ts';
 import type { Front, Site } from './site.ts';
@@ -21,6 +22,8 @@ export interface Deps {
   key: string;
   /** Told of each device that was paired, with the check that it shows. */
   paired(device: StoredDevice, check: string): void;
+  /** Nothing is logged without one. */
+  log?: Log;
   /** The built dashboard; null when it was not built. */
   pages: PageFiles | null;
 }

@@ -12,6 +12,7 @@ export function createHub(firstSeq: number) {
   return {
     seq: () => seq,
     closed: () => closed,
+    streams: () => sleepers.size,
     wake,
 
     changed(newSeq: number): void {

@@ -60,9 +60,13 @@ function operation(route: ApiRoute): object {
 
 function answer(name: ApiRoute['answer']): object {
   if (name === 'none') return { 204: { description: 'Done' } };
-  const [type, schema] =
-    name === 'events' ? ['text/event-stream', { type: 'string' }] : ['application/json', reference(name)];
-  return { 200: { description: 'The answer', content: content(type, schema) } };
+  return { 200: { description: 'The answer', content: answerContent(name) } };
+}
+
+function answerContent(name: Exclude<ApiRoute['answer'], 'none'>): object {
+  if (name === 'events') return content('text/event-stream', { type: 'string' });
+  if (name === 'metrics') return content('application/openmetrics-text', { type: 'string' });
+  return content('application/json', reference(name));
 }
 
 function content(type: string, schema: object): object {

@@ -5,6 +5,7 @@ import { createApp } from './app.ts';
 import { ownHosts } from './hosts.ts';
 import { createHub } from './hub.ts';
 import { closed, type Limits, listen, plainServer, tlsServer } from './listen.ts';
+import { type Log, silent } from './log.ts';
 import { loadPages } from './pages.ts';
 import { createSeasons } from './seasons.ts';
 import { type Front, noProxy } from './site.ts';
@@ -31,6 +32,7 @@ interface ServeOptions {
   now(): number;
   network?: Network;
   limits?: Limits;
+  log?: Log;
   /** Told of each device that was paired, with the check that it shows. */
   paired?(device: StoredDevice, check: string): void;
 }
@@ -46,13 +48,22 @@ interface Running {
 
 /** Serves a store. Rejects with the system's error when a port can't be had. */
 export async function serve(options: ServeOptions): Promise<Running> {
-  const { store, port, pages, now, network = LOOPBACK_ONLY, limits, paired = () => undefined } = options;
+  const {
+    store,
+    port,
+    pages,
+    now,
+    network = LOOPBACK_ONLY,
+    limits,
+    log = silent,
+    paired = () => undefined,
+  } = options;
   const { lan, names, front } = network;
   const ports: number[] = [];
   const addresses = lan === null ? () => [] : freshAddresses(now);
   const hub = createHub(await store.lastSeq());
   const app = createApp({
-    ...{ store, hub, now, front, paired },
+    ...{ store, hub, now, front, paired, log },
     seasons: createSeasons(store),
     writer: createWriter({ store, hub, now }),
     isOwnHost: ownHosts(() => ({ ports, addresses: addresses(), names })),

@@ -1,14 +1,34 @@
 import { PROTOCOL } from '@platewright/core/protocol/version.ts';
-import { Hono } from 'hono';
+import { type Context, Hono } from 'hono';
 import { requireDevice } from '../auth.ts';
 import type { Deps, Env } from '../deps.ts';
+import { METRICS_TYPE, type Metrics } from '../metrics.ts';
 import { openApi } from '../openapi.ts';
+import { ProblemError } from '../problem.ts';
 import { athleteToRead } from '../rights.ts';
 
+/** What proxies add. */
+const FORWARDED = [
+  'x-forwarded-for',
+  'x-forwarded-host',
+  'x-forwarded-proto',
+  'x-real-ip',
+  'forwarded',
+  'via',
+];
+
 /** Whether the daemon is there, what it speaks, and who asks. */
-export function systemRoutes(deps: Deps) {
+export function systemRoutes(deps: Deps, metrics: Metrics) {
   return new Hono<Env>()
     .get('/health', (c) => c.json({ ok: true, protocol: PROTOCOL, store: deps.store.id }, 200))
+    .get('/metrics', async (c) => {
+      if (!isFromThisMachine(c)) throw notFromHere();
+      const { store, hub, now } = deps;
+      const changes = await store.lastSeq();
+      const sound = store.trouble() === null;
+      const text = metrics.text({ changes, sound, streams: hub.streams(), nowMs: now() });
+      return c.body(text, 200, { 'content-type': METRICS_TYPE });
+    })
     .get('/openapi.json', (c) => c.json(openApi(), 200))
     .get('/session', requireDevice(deps), async (c) => {
       const { id, name, rights } = c.get('device');
@@ -30,4 +50,17 @@ export function systemRoutes(deps: Deps) {
       };
       return c.json(session, 200);
     });
+}
+
+/** Directly, not through a proxy on it, which passes on what others ask. */
+function isFromThisMachine(c: Context<Env>): boolean {
+  if (FORWARDED.some((name) => c.req.header(name) !== undefined)) return false;
+  const address = c.env.incoming?.socket.remoteAddress ?? '127.0.0.1';
+  return /^(127\.|::1$|::ffff:127\.)/.test(address);
+}
+
+function notFromHere(): ProblemError {
+  return new ProblemError(403, 'loopback-only', {
+    detail: 'Metrics are for the machine on which the daemon runs. Ask there, at 127.0.0.1.',
+  });
 }

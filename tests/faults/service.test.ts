@@ -1,0 +1,77 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { platewright, temporaryFolder } from './daemon-process.ts';
+import { systemTool } from './system-tool.ts';
+
+/** Of 10; what a unit without a sandbox has is 9.6. */
+const MOST_EXPOSED = 1.5;
+
+const analyze = systemTool('systemd-analyze', 'systemd');
+
+let folder: ReturnType<typeof temporaryFolder>;
+beforeEach(() => {
+  folder = temporaryFolder();
+});
+afterEach(() => folder.remove());
+
+describe('platewright service', () => {
+  it('writes a unit that starts the daemon with what was given, and makes its folders', () => {
+    const data = join(folder.path, 'my records');
+    const { status, stdout, stderr } = platewright(folder.path, [
+      'service',
+      'install',
+      '--data',
+      data,
+      '--port',
+      '9000',
+    ]);
+    expect(status).toBe(0);
+    expect(stdout.trim()).toBe(join(folder.path, 'config/systemd/user/platewright.service'));
+    expect(stderr).toMatch(/systemctl --user .*enable --now platewright/);
+    const unit = readFileSync(stdout.trim(), 'utf8');
+    expect(unit).toMatch(/^ExecStart=\/\S+ \/\S+main\.ts start .*--port 9000/m);
+    expect(unit).toContain(`--data "${data}"`);
+    expect(unit).toContain(`ReadWritePaths="${data}"`);
+    expect(existsSync(data)).toBe(true);
+  });
+
+  it('writes a launchd agent', () => {
+    const { stdout } = platewright(folder.path, ['service', '--manager', 'launchd', '--data', '/a&b']);
+    expect(stdout).toMatch(/^<\?xml/);
+    const words = [...stdout.matchAll(/^ {4}<string>(.*)<\/string>$/gm)].map(([, word]) => word);
+    expect(words.slice(1, 3)).toEqual([expect.stringMatching(/main\.ts$/), 'start']);
+    expect(words).toContain('/a&amp;b');
+  });
+
+  it.each([
+    [['--manager', 'init'], /systemd or launchd/],
+    [['remove'], /service install/],
+  ])('does not guess at %j', (args, message) => {
+    const { status, stderr } = platewright(folder.path, ['service', ...args]);
+    expect(status).toBe(2);
+    expect(stderr).toMatch(message);
+  });
+
+  it.skipIf(analyze === null).each([[[]], [['--lan']]])(
+    `with %j is exposed by ${MOST_EXPOSED} at the most`,
+    (args) => {
+      const units = join(folder.path, 'units');
+      mkdirSync(units);
+      const path = join(units, 'platewright.service');
+      writeFileSync(path, platewright(folder.path, ['service', ...args]).stdout);
+      const ended = spawnSync(
+        analyze ?? '',
+        ['security', '--offline=yes', `--threshold=${MOST_EXPOSED * 10}`, path],
+        {
+          encoding: 'utf8',
+        },
+      );
+      expect([ended.status, ended.stdout.trim().split('\n').at(-1)]).toEqual([
+        0,
+        expect.stringContaining('Overall'),
+      ]);
+    },
+  );
+});
