@@ -96,8 +96,10 @@ function sqliteKeeper(): Keeper {
       await store.backup(copy);
       return async (named) => {
         copies += 1;
-        if (named === 'anew')
-          return await replaceStore(copy, data, join(folder, `replaced-${copies}.sqlite`));
+        if (named === 'anew') {
+          await replaceStore(copy, data, join(folder, `replaced-${copies}.sqlite`));
+          return;
+        }
         for (const end of ['-wal', '-shm']) rmSync(join(data, `${STORE_FILE}${end}`), { force: true });
         copyFileSync(copy, join(data, STORE_FILE));
       };

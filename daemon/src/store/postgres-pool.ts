@@ -10,8 +10,10 @@ const BIGINT = 20;
 /** All athletes, where one is named. */
 const ALL = '*';
 
+/** Keep-alives let go of the lock of a daemon whose machine is gone within a minute, and not after hours. */
 const SESSION = `SET search_path TO platewright; SET platewright.athlete TO '${ALL}';
-  SET synchronous_commit TO on; SET lock_timeout TO ${WAIT_MS}`;
+  SET synchronous_commit TO on; SET lock_timeout TO ${WAIT_MS};
+  SET tcp_keepalives_idle TO 30; SET tcp_keepalives_interval TO 10; SET tcp_keepalives_count TO 3`;
 
 /**
  * Connections to the database of an address. TLS as the address says: `sslmode=verify-full` checks the server's

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Pool, PoolClient } from 'pg';
+import { DatabaseError, type Pool, type PoolClient } from 'pg';
 import { createGuard } from './guard.ts';
 import { copyToFile } from './postgres-backup.ts';
 import { postgresDevices } from './postgres-devices.ts';
@@ -19,6 +19,10 @@ import { StoreTrouble } from './trouble.ts';
 
 /** Held by the owner for as long as its connection lasts. */
 const OWNER_LOCK = 0x504c5753;
+/** How long the lock of an owner before is waited for, ms. */
+const OWNER_WAIT_MS = 2000;
+/** SQLSTATE of a lock that was waited for in vain. */
+const LOCK_NOT_AVAILABLE = '55P03';
 /** Name of the setting that holds the store's id. */
 const ID_SETTING = 'store';
 
@@ -122,8 +126,12 @@ async function storeId(pool: Pool): Promise<string> {
 }
 
 async function own(client: PoolClient): Promise<void> {
-  const { rows } = await client.query('SELECT pg_try_advisory_lock($1) AS mine', [OWNER_LOCK]);
-  if (rows[0]?.mine !== true) {
+  // The server may still be noticing that the daemon before has ended.
+  await client.query(`SET lock_timeout TO ${OWNER_WAIT_MS}`);
+  try {
+    await client.query('SELECT pg_advisory_lock($1)', [OWNER_LOCK]);
+  } catch (error) {
+    if (!(error instanceof DatabaseError) || error.code !== LOCK_NOT_AVAILABLE) throw error;
     throw new StoreTrouble(
       'in-use',
       'Another daemon serves this database. Stop it, or name another database.',
