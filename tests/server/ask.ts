@@ -17,6 +17,9 @@ export interface Told {
   text: string;
 }
 
+/** An answer that takes longer is taken for none. */
+const PATIENCE_MS = 20_000;
+
 const agents = {
   plain: new PlainAgent({ keepAlive: true, maxSockets: 32 }),
   // The certificate is one that was just made; what it protects from is tested where it is the point.
@@ -26,14 +29,9 @@ const agents = {
 /** Asks without any rule of fetch on Host, Origin or Sec-Fetch. */
 export function ask({ port, tls = false, method = 'GET', path, headers = {}, body }: Asked): Promise<Told> {
   return new Promise((resolve, reject) => {
-    const options = {
-      host: '127.0.0.1',
-      port,
-      method,
-      path,
-      headers,
-      agent: tls ? agents.tls : agents.plain,
-    };
+    const agent = tls ? agents.tls : agents.plain;
+    const signal = AbortSignal.timeout(PATIENCE_MS);
+    const options = { host: '127.0.0.1', port, method, path, headers, agent, signal };
     const request = (tls ? secure : plain)(options, (response) => {
       response.setEncoding('utf8');
       let text = '';

@@ -1,5 +1,7 @@
+import { createHash } from 'node:crypto';
+import { checkFrom } from '@platewright/core/protocol/check.ts';
 import { describe, expect, it } from 'vitest';
-import { readCode } from '../../daemon/src/server/secrets.ts';
+import { newCode, readCode } from '../../daemon/src/server/secrets.ts';
 import { EXTENSION, OWN, problemOf, useHouse } from './house.ts';
 
 const house = useHouse();
@@ -61,6 +63,40 @@ describe('pairing', () => {
   it('takes an extension’s code only from an extension, and a page’s only from the page', async () => {
     expect((await pair(await house().code(), 'dashboard', EXTENSION)).status).toBe(403);
     expect((await pair(await house().code(), 'extension', OWN)).status).toBe(403);
+  });
+
+  it('has codes of 40 bits: eight letters of 32, each as likely as any other', () => {
+    const codes = Array.from({ length: 8000 }, newCode);
+    expect(new Set(codes).size).toBe(codes.length);
+    const letters = codes.map((code) => code.replace('-', '')).map((code) => [...code]);
+    for (let place = 0; place < 8; place++) {
+      const counts = Map.groupBy(letters, (code) => code[place]);
+      expect(counts.size).toBe(32);
+      // 250 of each are to be expected, give or take 16; six times that is never seen.
+      for (const { length } of counts.values()) expect(Math.abs(length - 250)).toBeLessThan(96);
+    }
+  });
+
+  it('takes the sixth try of a code for none, even when it is right', async () => {
+    const codes = [await house().code(), await house().code()];
+    for (let i = 0; i < 4; i++) await pair(`0000-000${i}`);
+    expect((await pair(codes[0] ?? '')).status).toBe(200);
+    await pair('0000-0000');
+    expect((await problemOf(await pair(codes[1] ?? ''))).type).toMatch(/no-code$/);
+  });
+
+  it('gives both ends the same check, and each device another one', async () => {
+    const headers = await house().dashboard();
+    const answers = [await pair(await house().code()), await pair(await house().code())];
+    const paired = await Promise.all(answers.map((answer) => answer.json()));
+    const { devices } = await (await house().call('/v1/devices', { headers })).json();
+    const shown = paired.map(({ device, key }) => {
+      const sha256 = createHash('sha256').update(`platewright pairing ${key} ${device}`).digest();
+      return checkFrom(sha256);
+    });
+    const listed = paired.map(({ device }) => devices.find(({ id }: { id: string }) => id === device).check);
+    expect(listed).toEqual(shown);
+    expect(new Set(listed).size).toBe(2);
   });
 
   it('reads a code as people write it', () => {
