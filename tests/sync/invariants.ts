@@ -1,5 +1,5 @@
 import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
-import { fail } from './ledger.ts';
+import { byKey, fail } from './ledger.ts';
 import type { SimulatedDevice } from './simulated-device.ts';
 import type { World } from './world.ts';
 
@@ -16,10 +16,6 @@ export async function checkQuiet(world: World): Promise<void> {
   for (const record of records.values()) world.ledger.checkWritten(record);
   world.ledger.checkMade();
   world.ledger.checkStored(records);
-}
-
-export function byKey(records: readonly StoredRecord[]): Map<string, StoredRecord> {
-  return new Map(records.map((record) => [`${record.athlete},${record.id}`, record]));
 }
 
 /** Nothing waits any more, and what was rejected is there with its reason. */

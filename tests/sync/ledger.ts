@@ -116,6 +116,10 @@ function writeOf(athlete: string, id: string, field: string, clock: Clock, value
   return `${athlete}/${id}.${field} ${clock} ${JSON.stringify(value)}`;
 }
 
+export function byKey(records: readonly StoredRecord[]): Map<string, StoredRecord> {
+  return new Map(records.map((record) => [`${record.athlete},${record.id}`, record]));
+}
+
 export function fail(what: string, detail: unknown): never {
   throw new Error(`${what}: ${JSON.stringify(detail)}`);
 }

@@ -9,6 +9,7 @@ const histories = Number(values.histories);
 const began = performance.now();
 for (let seed = first; seed < first + histories; seed += 1) {
   const world = await live(seed);
+  if (seed > first && (seed - first) % 10_000 === 0) console.log(`${seed - first} histories so far`);
   if (seed === first) console.log(`seed ${seed} comes to ${await digest(world)}`);
 }
 const ms = performance.now() - began;

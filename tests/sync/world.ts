@@ -7,8 +7,7 @@ import { mayWrite } from '../../extension/replica/rows.ts';
 import { type SyncEnd, sync } from '../../extension/replica/sync.ts';
 import { Dice } from './dice.ts';
 import type { Home } from './home.ts';
-import { byKey } from './invariants.ts';
-import { fail, Ledger } from './ledger.ts';
+import { byKey, fail, Ledger } from './ledger.ts';
 import { throughNetwork, UNFIT, VAST } from './network.ts';
 import { Killed, SimulatedDevice } from './simulated-device.ts';
 

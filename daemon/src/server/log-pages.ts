@@ -7,7 +7,7 @@ type Reading = Pick<Store, 'changesSince' | 'lastSeq' | 'mark' | 'snapshot'>;
 type Said<T> = T extends unknown ? Omit<T, 'store' | 'protocol' | 'now' | 'rights'> : never;
 
 /** What a device knows of the log; without `mark` only a place after the end is noticed as foreign. */
-export interface Known {
+interface Known {
   since: number;
   mark: string | undefined;
   reached: Place | null;
