@@ -197,15 +197,19 @@ export class World {
       if (!isSent) fail('a change that was resent does not wait', row);
       return;
     }
-    if (choice < 0.6 || !mayWrite(replica.head(), change.athlete)) await letGo(replica, order);
-    else {
-      this.#ids += 1;
-      await amend(replica, this.#source(device, true), order, { name: `n${this.#ids}` });
+    const isThere = () => replica.outbox().some((left) => left.order === order);
+    try {
+      if (choice < 0.6 || !mayWrite(replica.head(), change.athlete)) await letGo(replica, order);
+      else {
+        this.#ids += 1;
+        await amend(replica, this.#source(device, true), order, { name: `n${this.#ids}` });
+      }
+      if (isThere()) fail('what was decided on is still there', row);
+    } finally {
       this.ledger.noteMade(device);
+      // Killed after it was kept, it is decided all the same.
+      if (!isThere()) this.ledger.made.delete(change.id);
     }
-    if (replica.outbox().some((left) => left.order === order))
-      fail('what was decided on is still there', row);
-    this.ledger.made.delete(change.id);
   }
 
   async #fold(): Promise<void> {
