@@ -10,6 +10,7 @@ import { openPool } from '../../daemon/src/store/postgres-pool.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
 import { demoSeason } from '../../fixtures/season/generate.ts';
 import { startPostgres } from '../support/postgres.ts';
+import { type Compared, printTable } from './table.ts';
 
 const DATE = '2026-11-25';
 const ATHLETE = 'invented-athlete';
@@ -28,9 +29,12 @@ const COPY = `INSERT INTO platewright.records
  * The day view from a PostgreSQL of one athlete with half a year of records, and from one of
  * `athletes`, each day another one's: ms at the 50th and 99th percentile, interleaved in one run.
  */
-export async function benchManyAthletes(athletes: number): Promise<void> {
+export async function benchManyAthletes(athletes: number): Promise<Compared[]> {
   const postgres = await startPostgres();
-  if (typeof postgres === 'string') return console.log(`many athletes: left out, ${postgres}`);
+  if (typeof postgres === 'string') {
+    console.log(`many athletes: left out, ${postgres}`);
+    return [];
+  }
   const folder = mkdtempSync(join(tmpdir(), 'platewright-many-'));
   try {
     const one = await houseOf(await postgres.database(), join(folder, 'one'), 0);
@@ -43,19 +47,16 @@ export async function benchManyAthletes(athletes: number): Promise<void> {
       times.one.push(took.one);
       times.many.push(took.many);
     }
-    const [p50, p99] = [0.5, 0.99].map((share) => [at(times.one, share), at(times.many, share)] as const);
-    for (const [name, pair] of [
-      ['p50', p50],
-      ['p99', p99],
-    ] as const) {
-      const [of1, ofMany] = pair ?? [Number.NaN, Number.NaN];
-      const ratio = (ofMany / of1).toFixed(2);
-      console.log(
-        `day view ${name}: one athlete ${of1.toFixed(1)} ms, ${athletes} athletes ${ofMany.toFixed(1)} ms, ${ratio} ×`,
-      );
-    }
+    const rows = ([50, 99] as const).map((share) => ({
+      what: `day view of one of ${athletes} athletes, ${share}th percentile`,
+      unit: 'ms',
+      ours: at(times.many, share / 100),
+      reference: 'the same of one alone',
+      theirs: at(times.one, share / 100),
+    }));
     await one.stop();
     await many.stop();
+    return rows;
   } finally {
     postgres.stop();
     rmSync(folder, { recursive: true, force: true });
@@ -107,4 +108,4 @@ function at(times: readonly number[], share: number): number {
   return times.toSorted((a, b) => a - b)[Math.floor(times.length * share)] ?? Number.NaN;
 }
 
-if (import.meta.main) await benchManyAthletes(Number(process.argv[2] ?? 200));
+if (import.meta.main) printTable(await benchManyAthletes(Number(process.argv[2] ?? 200)));

@@ -4,51 +4,56 @@ import { liveDay, readMorning, runFilter } from '@platewright/core/maintenance/f
 import { fitModel } from '@platewright/core/maintenance/model.ts';
 import { trackTrend } from '@platewright/core/trend/local-linear.ts';
 import library from 'kalman-filter';
+import { type Compared, median, printTable } from './table.ts';
 import { seededRandom } from './virtual-athletes/random.ts';
 
-export interface ModelBench {
-  /** Fit, filter and smoother over 3,650 days, median, ms. */
-  fullMs: number;
-  /** One more day in a running filter, median, ms. */
-  dayMs: number;
-  /** Two-state filter and smoother over 3,650 readings, median, ms; and the npm package's filter alone. */
-  trendMs: number;
-  packageMs: number;
-  ratio: number;
-  /** Largest difference of the filtered states between the two. */
-  difference: number;
-}
-
 const DAYS = 3650;
+/** What the model may take on a middling machine, ms. */
+const MOST_FULL_MS = 25;
+const MOST_DAY_MS = 0.2;
+/** Of the same states on the same readings. */
+const MOST_DIFFERENCE = 1e-8;
 const person = { sex: 'male', ageYears: 30, heightCm: 180 } as const;
 const plan = { proteinG: 270, carbohydrateG: 400, fatG: 80 };
 
-/** Measures the model in the same run as the package it is compared with, and prints the medians. */
-export function benchModel(): ModelBench {
+/** Measures the model in the same run as the package it is compared with; medians. */
+export function benchModel(): Compared[] {
   const days = tenYears();
-  const fullMs = median(9, () => fitModel(person, days, plan));
+  const fullMs = medianOf(9, () => fitModel(person, days, plan));
   const { filter } = fitModel(person, days, plan);
   const table = layOutDays(days, plan, 3000);
   const { setup } = filter;
   const running = runFilter(setup, table).filter;
   let row = 0;
-  const dayMs = median(999, () => {
+  const dayMs = medianOf(999, () => {
     readMorning(running, table, row);
     liveDay(running, table, row);
     row = (row + 1) % table.count;
   });
   const plain = plainTwoState(table);
-  const result = { fullMs, dayMs, ...plain };
-  console.log(
-    `model over ${DAYS} days: ${fullMs.toFixed(1)} ms; one more day: ${dayMs.toFixed(4)} ms; ` +
-      `two states: ${plain.trendMs.toFixed(3)} ms against ${plain.packageMs.toFixed(1)} ms of kalman-filter ` +
-      `(${plain.ratio.toFixed(0)} times), largest difference ${plain.difference.toExponential(1)}`,
-  );
-  return result;
+  if (plain.difference > MOST_DIFFERENCE) throw new Error(`the two filters differ by ${plain.difference}`);
+  const what = `model over ${DAYS} days`;
+  return [
+    { what, unit: 'ms', ours: fullMs, reference: 'what it may take', theirs: MOST_FULL_MS },
+    {
+      what: `${what}, one more`,
+      unit: 'ms',
+      ours: dayMs,
+      reference: 'what it may take',
+      theirs: MOST_DAY_MS,
+    },
+    {
+      what: `two states over ${DAYS} days`,
+      unit: 'ms',
+      ours: plain.trendMs,
+      reference: 'kalman-filter',
+      theirs: plain.packageMs,
+    },
+  ];
 }
 
 /** Level and slope by ours and by the package, on the same readings from the same start. */
-function plainTwoState(table: DayTable): Omit<ModelBench, 'fullMs' | 'dayMs'> {
+function plainTwoState(table: DayTable): { trendMs: number; packageMs: number; difference: number } {
   const readings = table.weightKg.map((kg, index) => (Number.isNaN(kg) ? 85 + index * 1e-4 : kg));
   const variances = { noise: 0.25, level: 0.01, slope: 1e-4 };
   const track = trackTrend(readings, variances);
@@ -97,9 +102,9 @@ function plainTwoState(table: DayTable): Omit<ModelBench, 'fullMs' | 'dayMs'> {
       Math.abs(theirSlope - (track.filtered[2 * t + 1] ?? 0)),
     );
   }
-  const trendMs = median(25, () => trackTrend(readings, variances));
-  const packageMs = median(5, run);
-  return { trendMs, packageMs, ratio: packageMs / trendMs, difference };
+  const trendMs = medianOf(25, () => trackTrend(readings, variances));
+  const packageMs = medianOf(5, run);
+  return { trendMs, packageMs, difference };
 }
 
 function tenYears(): CallInput['days'] {
@@ -119,13 +124,14 @@ function tenYears(): CallInput['days'] {
   });
 }
 
-function median(rounds: number, run: () => void): number {
-  const times: number[] = [];
-  for (let round = 0; round < rounds; round++) {
-    const start = performance.now();
-    run();
-    times.push(performance.now() - start);
-  }
-  times.sort((a, b) => a - b);
-  return times[rounds >> 1] ?? Number.NaN;
+function medianOf(rounds: number, run: () => void): number {
+  return median(
+    Array.from({ length: rounds }, () => {
+      const start = performance.now();
+      run();
+      return performance.now() - start;
+    }),
+  );
 }
+
+if (import.meta.main) printTable(benchModel());

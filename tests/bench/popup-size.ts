@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import { BUILT_EXTENSION } from '../support/extension.ts';
 
-const BUILT = resolve(import.meta.dirname, '../../extension/.output/chrome-mv3');
 const IMPORT = /(?:from|import)\s*\(?["'`](\.{1,2}\/[^"'`]+\.js)["'`]/g;
 
 /** The most that the popup's whole script may take, compressed. */
@@ -13,10 +13,10 @@ export const MOST_POPUP_BYTES = 60_000;
  * import are counted. Throws when the extension is not built.
  */
 export function popupScriptBytes(): number {
-  const page = join(BUILT, 'popup.html');
+  const page = join(BUILT_EXTENSION, 'popup.html');
   if (!existsSync(page)) throw new Error('The extension is not built: run npm run build:extension.');
   const named = [...readFileSync(page, 'utf8').matchAll(/(?:src|href)="\/?([^"]+\.js)"/g)].map((match) =>
-    join(BUILT, match[1] ?? ''),
+    join(BUILT_EXTENSION, match[1] ?? ''),
   );
   const seen = new Set<string>();
   const load = (path: string) => {

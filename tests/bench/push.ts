@@ -8,6 +8,7 @@ import { formatClock } from '@platewright/core/changes/clock.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
 import { serve } from '../../daemon/src/server/serve.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
+import { type Compared, median, printTable } from './table.ts';
 
 const ORIGIN = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 const CONNECTIONS = 8;
@@ -30,7 +31,8 @@ interface Contender {
  * Durable pushes through the whole daemon (HTTP, pairing, checks, merge, checksums) against bare node:sqlite inserts and
  * against node:http with the same inserts, in one run and interleaved: changes a second, median of the rounds.
  */
-export async function benchPush(): Promise<void> {
+export async function benchPush(): Promise<Compared[]> {
+  const rows: Compared[] = [];
   const folder = mkdtempSync(join(tmpdir(), 'platewright-bench-'));
   const contenders = [bare(folder), await bareHttp(folder), await daemon(folder)];
   for (const { batch, pushes } of SIZES) {
@@ -42,21 +44,14 @@ export async function benchPush(): Promise<void> {
         if (contender !== undefined) rates[place]?.push(await rateOf(contender.sink, batch, pushes));
       }
     }
-    const medians = rates.map(median);
-    const floor = medians[0] ?? 1;
-    contenders.forEach(({ name }, i) => {
-      const rate = medians[i] ?? 0;
-      console.log(
-        `push of ${String(batch).padStart(3)}  ${name.padEnd(24)}${rate.toFixed(0).padStart(8)} changes/s  ${(rate / floor).toFixed(2)} of bare inserts`,
-      );
-    });
+    const [bareRate = Number.NaN, httpRate = Number.NaN, ours = Number.NaN] = rates.map(median);
+    const row = { what: `durable push, ${batch} at a time`, unit: 'changes/s', ours };
+    rows.push({ ...row, reference: contenders[0]?.name ?? '', theirs: bareRate });
+    rows.push({ ...row, reference: contenders[1]?.name ?? '', theirs: httpRate });
   }
   for (const contender of contenders) await contender.close();
   rmSync(folder, { recursive: true });
-}
-
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
+  return rows;
 }
 
 let made = 0;
@@ -195,3 +190,5 @@ function listen(server: Server): Promise<number> {
     });
   });
 }
+
+if (import.meta.main) printTable(await benchPush());

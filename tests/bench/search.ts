@@ -3,6 +3,7 @@ import { indexFoods } from '@platewright/core/foods/search/food-index.ts';
 import { searchFoods } from '@platewright/core/foods/search/search.ts';
 import { words } from '@platewright/core/foods/search/words.ts';
 import MiniSearch from 'minisearch';
+import { type Compared, printTable } from './table.ts';
 import { type Random, seededRandom } from './virtual-athletes/random.ts';
 
 const foodCount = 10_000;
@@ -54,9 +55,9 @@ const builders: Record<string, (names: readonly string[]) => Engine> = {
 /**
  * Search over 10,000 invented food names against two libraries, in one run and interleaved: time to build, time of a query
  * (median and 99th percentile over queries), and how often a meant food is in the best ten. A time is the median of its
- * rounds, and is printed with its ratio to ours, which a slow machine keeps.
+ * rounds.
  */
-export function benchSearch(): void {
+export function benchSearch(): Compared[] {
   const random = seededRandom(20_260_101);
   const names = inventNames(random);
   const wordsOf = names.map((name) => new Set(words(name)));
@@ -83,23 +84,35 @@ export function benchSearch(): void {
     }
   }
 
-  console.log(
-    `search over ${foodCount} foods, ${queries.length} queries, median of ${rounds} interleaved rounds`,
-  );
-  const figures = runs.map(({ buildTimes, queryTimes }) => {
+  const [ours, ...others] = runs.map(({ name, buildTimes, queryTimes, hits }) => {
     const times = queryTimes.map((rounds) => quantile(rounds, 0.5));
-    return { build: quantile(buildTimes, 0.5), p50: quantile(times, 0.5), p99: quantile(times, 0.99) };
+    const found = (kind: Kind) => hits.filter((hit, i) => hit && queries[i]?.kind === kind).length;
+    return {
+      name,
+      build: quantile(buildTimes, 0.5),
+      ...{ p50: quantile(times, 0.5), p99: quantile(times, 0.99) },
+      found: kinds.map((kind) => ({ kind, share: (100 * found(kind)) / queriesOfAKind })),
+    };
   });
-  runs.forEach(({ name, hits }, at) => {
-    const timing = (['build', 'p50', 'p99'] as const).map((what) => {
-      const time = figures[at]?.[what] ?? Number.NaN;
-      return `${what} ${time.toFixed(3)} ms (${(time / (figures[0]?.[what] ?? Number.NaN)).toFixed(2)}×)`;
+  if (ours === undefined) return [];
+  return others.flatMap((theirs): Compared[] => {
+    const row = (what: string, unit: string, own: number, other: number) => ({
+      ...{
+        what: `search of ${foodCount} foods: ${what}`,
+        unit,
+        ours: own,
+        reference: theirs.name,
+        theirs: other,
+      },
     });
-    const found = kinds.map((kind) => {
-      const share = hits.filter((hit, i) => hit && queries[i]?.kind === kind).length / queriesOfAKind;
-      return `${kind} ${(share * 100).toFixed(1)} %`;
-    });
-    console.log(`  ${name.padEnd(10)} ${timing.join(', ')}; in the best ten: ${found.join(', ')}`);
+    return [
+      row('index', 'ms', ours.build, theirs.build),
+      row('a query, median', 'ms', ours.p50, theirs.p50),
+      row('a query, 99th percentile', 'ms', ours.p99, theirs.p99),
+      ...ours.found.map(({ kind, share }, i) =>
+        row(`${kind}, in the best ten`, '%', share, theirs.found[i]?.share ?? Number.NaN),
+      ),
+    ];
   });
 }
 
@@ -158,4 +171,4 @@ function quantile(values: readonly number[], share: number): number {
   return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
 }
 
-if (import.meta.main) benchSearch();
+if (import.meta.main) printTable(benchSearch());
