@@ -1,0 +1,150 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { type BrowserContext, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { athleteFields, change, phaseFields } from '../server/fields.ts';
+import { NAME, type Served, served } from '../server/served.ts';
+import { chromiumPath } from '../support/chromium.ts';
+import { BUILT_EXTENSION } from '../support/extension.ts';
+import { attacks, tools } from './attack-pages.ts';
+import { PopupPage } from './pages/popup.ts';
+
+const PAGES = resolve(import.meta.dirname, '../../daemon/dashboard/dist');
+/** Names of the attacker, which lead to this machine as after a rebinding. */
+const ATTACKER = 'evil.test';
+const REBOUND = 'rebound.test';
+
+let daemon: Served;
+let hostile: ReturnType<typeof createServer>;
+let hostilePort: number;
+let profile: string;
+let context: BrowserContext;
+let extension: string;
+
+beforeAll(async () => {
+  daemon = await served({ pages: PAGES });
+  await daemon.store.append([change('a', 'athlete', 'ann', { ...athleteFields, name: 'CANARY' })], (c) => c);
+  await daemon.store.append([change('p', 'phase', 'p', phaseFields)], (c) => c);
+  hostile = createServer((request, response) => {
+    if (request.url === '/redirect')
+      response
+        .writeHead(307, { location: `${at('127.0.0.1')}/v1/records`, 'access-control-allow-origin': '*' })
+        .end();
+    else response.writeHead(200, { 'content-type': 'text/html' }).end('<!doctype html><body>hostile');
+  });
+  await new Promise<void>((done) => hostile.listen(0, '127.0.0.1', done));
+  const address = hostile.address();
+  hostilePort = typeof address === 'object' && address !== null ? address.port : 0;
+  profile = mkdtempSync(join(tmpdir(), 'platewright-attacked-'));
+  const executablePath = chromiumPath();
+  if (executablePath === null) throw new Error('No Chromium found.');
+  context = await chromium.launchPersistentContext(profile, {
+    ...{ executablePath, headless: true, chromiumSandbox: false },
+    args: [
+      ...[`--disable-extensions-except=${BUILT_EXTENSION}`, `--load-extension=${BUILT_EXTENSION}`],
+      `--host-resolver-rules=MAP ${ATTACKER} 127.0.0.1, MAP ${REBOUND} 127.0.0.1, MAP ${NAME} 127.0.0.1`,
+      // Some browsers keep pages from this machine’s ports by themselves; the daemon must not lean on that.
+      '--disable-features=LocalNetworkAccessChecks',
+      ...['--disable-gpu', '--disable-background-networking', '--no-first-run', '--disable-popup-blocking'],
+    ],
+  });
+  context.setDefaultTimeout(30_000);
+  const worker = context.serviceWorkers()[0] ?? (await context.waitForEvent('serviceworker'));
+  extension = new URL(worker.url()).host;
+  const popup = await context.newPage();
+  await popup.goto(`chrome-extension://${extension}/popup.html`);
+  await new PopupPage(popup).pair(at('127.0.0.1'), await daemon.code());
+  await popup.close();
+  for (const host of ['127.0.0.1', 'localhost']) {
+    const page = await context.newPage();
+    await page.goto(`${at(host)}/#pair=${await daemon.code()}`);
+    await page.getByRole('navigation', { name: 'Pages' }).waitFor();
+    await page.close();
+  }
+}, 120_000);
+
+afterAll(async () => {
+  await context.close();
+  hostile.close();
+  await daemon.stop();
+  rmSync(profile, { recursive: true, force: true });
+});
+
+function at(host: string, port = daemon.port): string {
+  return `http://${host}:${port}`;
+}
+
+/** All that the store holds, but for when devices were last seen. */
+async function state(): Promise<string> {
+  const { store } = daemon;
+  const devices = (await store.devices()).map(({ lastSeenAt: _, ...device }) => device);
+  return JSON.stringify([await store.lastSeq(), await store.records({}), devices]);
+}
+
+async function given(page: Page, target: string, body: string): Promise<string> {
+  const [asset] = readdirSync(join(PAGES, 'assets')).filter((name) => name.endsWith('.js'));
+  const values = {
+    ...{ daemon: target, hostile: new URL(page.url()).origin, extension, asset: `/assets/${asset}` },
+    device: (await daemon.store.devices())[0]?.id ?? '',
+    edit: JSON.stringify({ edits: [{ kind: 'athlete', athlete: 'ann', fields: { name: 'OWNED' } }] }),
+  };
+  const source = `(async () => {
+    const { daemon, hostile, extension, asset, device, edit } = ${JSON.stringify(values)};
+    ${tools}
+    ${body}
+  })().catch(() => '')`;
+  return String(await page.evaluate(source));
+}
+
+/** Where the hostile page stands, and by which address it goes for the daemon. */
+const stands = {
+  'another site': () => [at(ATTACKER, hostilePort), at('127.0.0.1')] as const,
+  'another port of this machine': () => [at('127.0.0.1', hostilePort), at('127.0.0.1')] as const,
+  'another port, by name': () => [at('localhost', hostilePort), at('localhost')] as const,
+  'a name that was rebound': () => [at(REBOUND), at(REBOUND)] as const,
+};
+
+describe.each(Object.entries(stands))('from %s', (_, stand) => {
+  let page: Page;
+  const answers: number[] = [];
+  beforeAll(async () => {
+    const [own] = stand();
+    page = await context.newPage();
+    // After a rebinding the page is from the attacker’s server, and what it asks for now goes to the daemon.
+    if (new URL(own).port === String(daemon.port)) {
+      await page.route(`${own}/attack`, (route) =>
+        route.fulfill({ contentType: 'text/html', body: '<!doctype html><body>hostile' }),
+      );
+    }
+    page.on('response', (response) => {
+      if (new URL(response.url()).port === String(daemon.port)) answers.push(response.status());
+    });
+    await page.goto(`${own}/attack`);
+  });
+  afterAll(() => page.close());
+
+  it.each(Object.entries(attacks))('%s changes nothing and reads nothing', async (_name, body) => {
+    const [, target] = stand();
+    const before = await state();
+    const read = await given(page, target, body);
+    expect(read).not.toMatch(/CANARY|athlete|device|platewright|"|image|script|open|seq/i);
+    expect(await state()).toBe(before);
+  });
+
+  it('the attacks did reach the daemon, which refused them', () => {
+    expect(answers.filter((status) => status >= 400).length).toBeGreaterThan(4);
+  });
+});
+
+it('the same tools read and write what they may, from the dashboard itself', async () => {
+  const page = await context.newPage();
+  await page.goto(at('127.0.0.1'));
+  expect(await given(page, at('127.0.0.1'), attacks['fetch with credentials'] ?? '')).toContain('CANARY');
+  expect(await given(page, at('127.0.0.1'), attacks.EventSource ?? '')).toContain('seq');
+  const written = await given(page, at('127.0.0.1'), attacks['write as JSON, which asks first'] ?? '');
+  expect(written).toContain('"ann"');
+  expect(await state()).toContain('OWNED');
+  await page.close();
+});
