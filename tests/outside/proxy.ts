@@ -1,10 +1,8 @@
-import { once } from 'node:events';
-import { createServer } from 'node:net';
 import { formatClock } from '@platewright/core/changes/clock.ts';
 import { sessionSchema } from '@platewright/core/protocol/devices.ts';
 import { type Daemon, pairExtension, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
 import { saveApi } from './lint.ts';
-import { startTool } from './tool.ts';
+import { freePort, startTool } from './tool.ts';
 
 /**
  * Sends what browsers send, to a demo season and through a proxy that holds each request and each answer against the
@@ -67,12 +65,4 @@ async function sendAll(daemon: Daemon): Promise<string[]> {
     await send('GET', `/v1/views/${view}`);
   await send('POST', '/v1/devices/pairing', {});
   return faults;
-}
-
-async function freePort(): Promise<number> {
-  const server = createServer().listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  const address = server.address();
-  server.close();
-  return typeof address === 'object' && address !== null ? address.port : 0;
 }

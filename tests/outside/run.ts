@@ -7,10 +7,10 @@ import { checkPolicies } from './csp.ts';
 import { lintApi, lintExtension } from './lint.ts';
 import { checkAnswers } from './proxy.ts';
 import { checkTls } from './tls.ts';
-import { installTools } from './tool.ts';
+import { freePort, installTools } from './tool.ts';
 
 /** Gives the faults that it found, a line each. */
-type Check = (place: { daemon: Daemon; folder: string }) => Promise<readonly string[]>;
+type Check = (place: { daemon: Daemon; lanPort: number; folder: string }) => Promise<readonly string[]>;
 
 const checks: Readonly<Record<string, Check>> = {
   'web-ext lint': lintExtension,
@@ -24,11 +24,13 @@ installTools();
 const asked = process.argv.slice(2);
 const home = temporaryFolder();
 const folder = mkdtempSync(join(tmpdir(), 'platewright-outside-'));
-const daemon = await startDaemon(home.path, ['start', '--port', '0', '--lan', '--lan-port', '0']);
+const lanPort = await freePort();
+const args = ['start', '--port', '0', '--lan', '--lan-port', String(lanPort)];
+const daemon = await startDaemon(home.path, args);
 try {
   for (const [name, check] of Object.entries(checks)) {
     if (asked.length > 0 && !asked.includes(name)) continue;
-    const faults = await check({ daemon, folder }).catch((error: unknown) => [String(error)]);
+    const faults = await check({ daemon, lanPort, folder }).catch((error: unknown) => [String(error)]);
     console.log(`${name.padEnd(16)}${faults.length === 0 ? 'no faults' : `${faults.length} faults`}`);
     for (const fault of faults) console.log(`  ${fault}`);
     if (faults.length > 0) process.exitCode = 1;
