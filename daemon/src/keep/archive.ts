@@ -1,6 +1,6 @@
 import { hash } from 'node:crypto';
 import { canonicalJson } from '@platewright/core/changes/canonical.ts';
-import type { Change, Json } from '@platewright/core/changes/change.ts';
+import { type Change, type Json, jsonSchema } from '@platewright/core/changes/change.ts';
 import { type Clock, clockDevice, clockSchema, formatClock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { idSchema } from '@platewright/core/records/scalars.ts';
@@ -15,7 +15,7 @@ const recordSchema = z.object({
   athlete: idSchema,
   id: idSchema,
   kind: z.string(),
-  fields: z.record(z.string(), z.json()),
+  fields: z.record(z.string(), jsonSchema),
   clocks: z.record(z.string(), clockSchema),
 });
 

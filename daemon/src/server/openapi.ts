@@ -96,16 +96,18 @@ function queryParameters(query: z.ZodMiniObject): object[] {
   }));
 }
 
-/** Zod puts what calls itself into a schema `__shared`; OpenAPI wants it among the others. */
+/** Any JSON value is what JSON Schema calls `{}`, so what zod can't represent is that. */
 function componentSchemas(): object {
   const registry = z.registry<{ id: string }>();
   for (const [id, schema] of Object.entries(components)) registry.add(schema, { id });
-  const { schemas } = z.toJSONSchema(registry, { io: 'input', uri: (id) => SCHEMAS + id });
-  const { __shared: shared, ...named } = schemas;
-  for (const schema of Object.values(named)) {
+  const { schemas } = z.toJSONSchema(registry, {
+    io: 'input',
+    uri: (id) => SCHEMAS + id,
+    unrepresentable: 'any',
+  });
+  for (const schema of Object.values(schemas)) {
     delete schema.$id;
     delete schema.$schema;
   }
-  const text = JSON.stringify({ ...named, ...shared?.$defs });
-  return JSON.parse(text.replaceAll(`${SCHEMAS}__shared#/$defs/`, SCHEMAS));
+  return schemas;
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { jsonSchema } from '../changes/change.ts';
 import { idSchema } from '../records/scalars.ts';
 
 /**
@@ -9,7 +10,7 @@ export const editSchema = z.object({
   kind: z.string(),
   athlete: z.optional(idSchema),
   id: z.optional(idSchema),
-  fields: z.record(z.string(), z.json()),
+  fields: z.record(z.string(), jsonSchema),
 });
 
 /** `POST /v1/records`: all edits are stored, or none. */
@@ -24,7 +25,7 @@ export const editsResponseSchema = z.object({
 /** `GET /v1/records?athlete=&kind=&from=&to=`: whole records with their fields, without removed ones. */
 export const recordsResponseSchema = z.object({
   records: z.array(
-    z.object({ athlete: idSchema, id: idSchema, kind: z.string(), fields: z.record(z.string(), z.json()) }),
+    z.object({ athlete: idSchema, id: idSchema, kind: z.string(), fields: z.record(z.string(), jsonSchema) }),
   ),
 });
 

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { changeSchema } from '../changes/change.ts';
+import { changeSchema, jsonSchema } from '../changes/change.ts';
 import { clockSchema } from '../changes/clock.ts';
 import { idSchema, instantSchema } from '../records/scalars.ts';
 import { rightsSchema } from './devices.ts';
@@ -60,7 +60,7 @@ export const snapshotResponseSchema = z.union([
         athlete: idSchema,
         id: idSchema,
         kind: z.string(),
-        fields: z.record(z.string(), z.json()),
+        fields: z.record(z.string(), jsonSchema),
         clocks: z.record(z.string(), clockSchema),
       }),
     ),
