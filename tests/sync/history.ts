@@ -4,7 +4,7 @@ import { checkQuiet } from './invariants.ts';
 import { World, WorldClock } from './world.ts';
 
 /** Things that happen in a history before it becomes quiet. */
-const STEPS = 40;
+const STEPS = 32;
 
 type HomeMaker = (now: () => number) => Home | Promise<Home>;
 
