@@ -4,7 +4,7 @@ import { type BodyMassUnit, formatBodyMass } from '../src/units/mass.ts';
 import { formatDayOfYear } from './format-date.ts';
 import { MassAxes, massFrame } from './mass-axes.tsx';
 import { gramsFigure, massFigure, massIn } from './number.ts';
-import { linePath, mapEstimate, pathThrough, ribbonPath } from './paths.ts';
+import { edgesPath, linePath, mapEstimate, pathThrough, ribbonPath } from './paths.ts';
 import { useWidth } from './use-width.ts';
 
 interface FanProps {
@@ -59,7 +59,7 @@ export function Fan({ forecast, band, unit }: FanProps) {
         <path class="chart-ribbon" d={ribbonPath(frame, newLine)} />
         {differs && (
           <>
-            <path class="chart-edge" d={ribbonPath(frame, oldLine)} />
+            <path class="chart-edge" d={edgesPath(frame, oldLine)} />
             <path class="chart-line old" d={linePath(frame, oldLine)} />
           </>
         )}

@@ -23,6 +23,14 @@ export function ribbonPath(frame: Frame, points: readonly BandPoint[]): string {
   return `${pathThrough(frame, [...upper, ...lower.reverse()])}Z`;
 }
 
+/** SVG path along both ends of the 90 % interval. */
+export function edgesPath(frame: Frame, points: readonly BandPoint[]): string {
+  const ends = (['high', 'low'] as const).map((end) =>
+    points.map(({ day, mass }): Corner => [day, mass.interval90[end]]),
+  );
+  return ends.map((corners) => pathThrough(frame, corners)).join('');
+}
+
 type Corner = readonly [day: number, mass: number];
 
 /** SVG path through points given as day and mass. */

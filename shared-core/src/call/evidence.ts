@@ -1,8 +1,9 @@
+import { FEW_LOGS } from '../maintenance/eating.ts';
 import { ODD, PART } from '../maintenance/filter.ts';
 import { at, z90 } from '../trend/reading.ts';
 import type { EvidenceItem } from './output.ts';
 import type { Situation } from './situation.ts';
-import { chance, days, grams, kcal, percent, range, signed, signedKg } from './texts.ts';
+import { chance, days, grams, kcal, pace, percent, range, signed, signedKg } from './texts.ts';
 
 /** What the call had in hand, most important first. */
 export function evidenceOf(situation: Situation): EvidenceItem[] {
@@ -29,7 +30,7 @@ function paceItem({ pacePercent, input }: Situation): EvidenceItem {
   const { band } = input.aim;
   return {
     code: 'pace',
-    text: `Pace of the last 14 days is ${percent(pacePercent.mean)} a week (between ${range(low, high, percent)}); the band is ${range(band.low, band.high, percent)}.`,
+    text: `Pace of the last 14 days is ${pace(pacePercent.mean)} a week (90 %: ${range(low, high, pace)}); the band is ${range(band.low, band.high, percent)}.`,
     numbers: { meanPercentPerWeek: pacePercent.mean, low, high, bandLow: band.low, bandHigh: band.high },
     used: true,
     why: 'Weigh-ins and log together, water taken out.',
@@ -40,7 +41,7 @@ function maintenanceItem({ model }: Situation): EvidenceItem {
   const { mean, sd } = model.maintenanceKcal;
   return {
     code: 'maintenance',
-    text: `Maintenance is ${kcal(mean)} a day (between ${range(mean - z90 * sd, mean + z90 * sd, kcal)}) in units of your own log.`,
+    text: `Maintenance is ${kcal(mean)} a day (90 %: ${range(mean - z90 * sd, mean + z90 * sd, kcal)}) in units of your own log.`,
     numbers: { mean, low: mean - z90 * sd, high: mean + z90 * sd },
     used: true,
     why: 'What you log and what your body mass does with it; a log that is always a little short cancels out.',
@@ -151,11 +152,14 @@ function eatingItem({ eating, habit }: Situation): EvidenceItem {
       habit: habit.mean,
     },
     used: true,
-    why: eating.offPlan
-      ? eating.habitual
-        ? 'It has been so for weeks; the call reckons with it.'
-        : 'The mark cannot be judged by a plan that was not eaten.'
-      : 'Close enough to the plan; the luck of single weeks is not chased.',
+    why:
+      eating.loggedDays < FEW_LOGS
+        ? 'Too few full logs to say how the plan is eaten.'
+        : eating.offPlan
+          ? eating.habitual
+            ? 'It has been so all along, as a log that always errs; the call reckons with it.'
+            : 'The mark cannot be judged by a plan that was not eaten.'
+          : 'Close enough to the plan; the luck of single weeks is not chased.',
   };
 }
 
@@ -188,7 +192,7 @@ function waistItem({ composition }: Situation): EvidenceItem[] {
   return [
     {
       code: 'waist',
-      text: `Waist ${signed(waist.cmPerWeek, 2)} cm a week over ${waist.readings} readings.`,
+      text: `Waist ${signed(waist.cmPerWeek, 1)} cm a week over ${waist.readings} readings.`,
       numbers: { cmPerWeek: waist.cmPerWeek, low: waist.low, high: waist.high },
       used: waistAhead,
       why: waistAhead
@@ -204,7 +208,7 @@ function liftItem({ composition }: Situation): EvidenceItem[] {
   return [
     {
       code: 'lifts',
-      text: `Rep max of ${lifts.tracked} key lifts ${signed(lifts.percentPerWeek, 2)} % a week, ${lifts.falling} of them falling.`,
+      text: `Rep max of ${lifts.tracked} key lifts ${signed(lifts.percentPerWeek, 1)} % a week, ${lifts.falling} of them falling.`,
       numbers: { percentPerWeek: lifts.percentPerWeek, falling: lifts.falling, tracked: lifts.tracked },
       used: probablyMuscle,
       why: probablyMuscle
@@ -235,7 +239,7 @@ function earlierItem({ recent, input }: Situation): EvidenceItem[] {
 function availabilityItem({ guards }: Situation): EvidenceItem {
   return {
     code: 'energy-availability',
-    text: `The plan leaves ${guards.availability.toFixed(0)} kcal for each kg of fat-free mass a day; the guard is 30.`,
+    text: `The plan leaves ${guards.availability.toFixed(1)} kcal for each kg of fat-free mass a day; the guard is 30.`,
     numbers: { kcalPerKg: guards.availability, floorMarkG: guards.availabilityFloorG },
     used: guards.availability < 45,
     why: guards.availability < 45 ? 'Between 30 and 45 is a zone of caution.' : 'No concern.',

@@ -1,8 +1,13 @@
+import { formatDecimal } from '../units/decimal.ts';
+import { roundTo } from '../units/round.ts';
+
 /** Numbers as the call's texts print them. */
 export const kg = (value: number) => `${value.toFixed(1)} kg`;
-export const signedKg = (value: number) => `${signed(value, 2)} kg`;
+export const signedKg = (value: number) => `${signed(value, 1)} kg`;
 export const percent = (value: number) => `${signed(value, 2)} %`;
-export const kcal = (value: number) => `${(Math.round(value / 10) * 10).toLocaleString('en-US')} kcal`;
+/** A pace that was measured: the digit after 0.05 % is not known. */
+export const pace = (value: number) => percent(roundTo(value, 0.05));
+export const kcal = (value: number) => `${formatDecimal(roundTo(value, 10))} kcal`;
 export const grams = (value: number) => `${Math.round(value)} g`;
 export const chance = (value: number) => `${Math.round(100 * value)} %`;
 export const days = (count: number) => (count === 1 ? '1 day' : `${count} days`);

@@ -51,7 +51,8 @@ function availability({ athlete, numbers, date, kind }: Figures): string | null 
   const exercise = kind === 'session' ? sessionKcal(numbers.bodyMassKg) : 0;
   const available = energyAvailability(numbers.energyKcal, exercise, fatFreeKg);
   if (available >= availabilityLevels.healthy) return null;
-  const amount = `${formatDecimal(available)} kcal per kg of fat-free mass`;
+  // Rounded down, so that what is under a level is never shown as at it.
+  const amount = `${formatDecimal(Math.floor(available))} kcal per kg of fat-free mass`;
   const origin = 'The levels come from studies of women and are unknown in men.';
   return available < availabilityLevels.low
     ? `Energy availability is ${amount}, under ${availabilityLevels.low}: low, with a risk for hormones, bones and immunity. See a doctor or sports dietitian before you eat like this. ${origin}`
