@@ -262,6 +262,20 @@ describe('a running daemon', () => {
   });
 });
 
+it('devices prints a name as text, whatever is in it', async () => {
+  daemon = await startDaemon(folder.path);
+  const origin = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
+  const name = 'A\u001b[31mB\tC\nD\u202eE';
+  await fetch(`${daemon.url}/v1/pair`, {
+    method: 'POST',
+    headers: { origin, 'content-type': 'application/json' },
+    body: JSON.stringify({ code: daemon.code, name, kind: 'extension' }),
+  });
+  const { stdout } = run('devices');
+  expect(stdout).toMatch(/\tA\ufffd\[31mB\ufffdC\ufffdD\ufffdE\n$/);
+  expect(stdout.trim().split('\n')).toHaveLength(1);
+});
+
 describe('rights', () => {
   it('go with the code that pair prints', async () => {
     daemon = await startDaemon(folder.path);

@@ -1,6 +1,7 @@
 import { hash, X509Certificate } from 'node:crypto';
 import { createSocket } from 'node:dgram';
 import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { connect as connectPlain } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { connect, type DetailedPeerCertificate } from 'node:tls';
@@ -55,6 +56,15 @@ function checkByHand(raw: Buffer, device: string): string {
   return `${text.slice(0, 4)}-${text.slice(4)}`;
 }
 
+async function pairPage(host: string): Promise<{ cookie: string; text: string }> {
+  const { headers, text } = await ask({
+    ...{ port: daemon.lanPort, tls: true, method: 'POST', path: '/v1/pair' },
+    headers: { host, origin: `https://${host}`, 'content-type': 'application/json' },
+    body: JSON.stringify({ code: await daemon.code(), name: 'Phone', kind: 'dashboard' }),
+  });
+  return { cookie: headers['set-cookie']?.[0] ?? '', text };
+}
+
 describe('on the network', () => {
   it('there is TLS 1.3 and nothing else', async () => {
     expect((await handshake(daemon.lanPort)).protocol).toBe('TLSv1.3');
@@ -69,29 +79,39 @@ describe('on the network', () => {
 
   it('both ends show the same check, which follows from the certificate on the wire', async () => {
     const host = `127.0.0.1:${daemon.lanPort}`;
-    const answer = await ask({
-      ...{ port: daemon.lanPort, tls: true, method: 'POST', path: '/v1/pair' },
-      headers: { host, origin: `https://${host}`, 'content-type': 'application/json' },
-      body: JSON.stringify({ code: await daemon.code(), name: 'Phone', kind: 'dashboard' }),
-    });
-    const { device, key } = JSON.parse(answer.text);
+    const { cookie, text } = await pairPage(host);
+    const { device, key } = JSON.parse(text);
     const { peer } = await handshake(daemon.lanPort);
     expect(daemon.checks).toEqual([checkByHand(peer.raw, device)]);
     expect(key).toBe(fingerprints(daemon.certificate).key);
-    const cookie = answer.headers['set-cookie']?.[0] ?? '';
-    expect(cookie).toMatch(new RegExp(`^__Host-platewright-${daemon.lanPort}=`));
-    for (const part of [/HttpOnly/, /Secure/, /SameSite=Strict/, /Path=\/(;|$)/])
-      expect(cookie).toMatch(part);
     const headers = { host, cookie: cookie.split(';')[0] ?? '' };
     const list = await ask({ port: daemon.lanPort, tls: true, path: '/v1/devices', headers });
     expect(JSON.parse(list.text).devices[0].check).toBe(daemon.checks[0]);
-    // What one scheme gave is worth nothing on the other.
-    const plain = await ask({
-      port: daemon.port,
-      path: '/v1/session',
-      headers: { ...headers, host: `127.0.0.1:${daemon.port}` },
-    });
-    expect(plain.status).toBe(401);
+  });
+
+  it('over TLS the cookie is __Host- and Secure, and worth nothing without TLS', async () => {
+    const host = `127.0.0.1:${daemon.lanPort}`;
+    const { cookie, text } = await pairPage(host);
+    expect(text).not.toContain('token');
+    expect(cookie).toMatch(new RegExp(`^__Host-platewright-${daemon.lanPort}=`));
+    for (const part of [/HttpOnly/, /Secure/, /SameSite=Strict/, /Path=\/(;|$)/])
+      expect(cookie).toMatch(part);
+    const secret = cookie.split(';')[0] ?? '';
+    const status = async (port: number, tls: boolean) =>
+      (await ask({ port, tls, path: '/v1/session', headers: { host: `127.0.0.1:${port}`, cookie: secret } }))
+        .status;
+    expect(await status(daemon.lanPort, true)).toBe(200);
+    expect(await status(daemon.port, false)).toBe(401);
+  });
+
+  it('no address beyond loopback answers plain HTTP', async () => {
+    for (const address of ownAddresses()) {
+      const reached = await new Promise<boolean>((resolve) => {
+        const socket = connectPlain({ port: daemon.port, host: address }, () => resolve(true));
+        socket.once('error', () => resolve(false)).setTimeout(2000, () => resolve(false));
+      });
+      expect([address, reached]).toEqual([address, false]);
+    }
   });
 
   it('the daemon answers to its addresses and names, and to no other', async () => {
@@ -203,7 +223,8 @@ describe('the kept certificate', () => {
 
   it('is made once, for names and addresses, for this user’s eyes alone', async () => {
     const made = await keep(Date.now());
-    const { subjectAltName, validToDate, publicKey, ca } = new X509Certificate(made.cert);
+    const { subjectAltName, validToDate, publicKey, ca, signatureAlgorithm } = new X509Certificate(made.cert);
+    expect(signatureAlgorithm).toBe('ecdsa-with-SHA256');
     expect(subjectAltName).toMatch(
       /DNS:localhost.*IP Address:127\.0\.0\.1.*DNS:shed\.local.*IP Address:192\.0\.2\.7/,
     );

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { api } from '../../daemon/src/server/api.ts';
 import { type Asked, ask, hangUp, type Told } from './ask.ts';
 import { NAME, type Served, served } from './served.ts';
 
@@ -223,4 +224,26 @@ it.each([
   // The cases reach every answer, or the agreement would say little.
   for (const status of [200, 204, 401, 403, 404, 405, 415, 421])
     expect(seen.get(status), `${status}`).toBeGreaterThan(5);
+});
+
+it('TRACE is answered on no route, and a token in the query opens nothing', async () => {
+  const host = `127.0.0.1:${daemon.port}`;
+  const secrets = await pairOn(false);
+  const { authorization = '' } = secrets.bearer;
+  const { port } = daemon;
+  for (const { path, method, open } of api) {
+    const filled = path.replace('{id}', 'x');
+    const traced = await ask({
+      port,
+      method: 'TRACE',
+      path: filled,
+      headers: { host, authorization, origin: EXTENSION },
+    });
+    expect([path, [400, 405, 501].includes(traced.status)]).toEqual([path, true]);
+    if (open || method !== 'get') continue;
+    for (const name of ['token', 'access_token', 'authorization', 'bearer']) {
+      const asked = { port, path: `${filled}?${name}=${authorization.slice(7)}`, headers: { host } };
+      expect((await ask(asked)).status).toBe(401);
+    }
+  }
 });

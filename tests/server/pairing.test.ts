@@ -99,6 +99,17 @@ describe('pairing', () => {
     expect(new Set(listed).size).toBe(2);
   });
 
+  it('takes the earlier key from a browser that pairs again', async () => {
+    const headers = await house().dashboard();
+    const body = { code: await house().code(), name: 'Again', kind: 'dashboard' };
+    expect((await house().call('/v1/pair', { headers, body })).status).toBe(200);
+    expect((await house().call('/v1/session', { headers })).status).toBe(401);
+    const wrong = await house().dashboard();
+    const guess = { ...body, code: '0000-0000' };
+    expect((await house().call('/v1/pair', { headers: wrong, body: guess })).status).toBe(403);
+    expect((await house().call('/v1/session', { headers: wrong })).status).toBe(200);
+  });
+
   it('reads a code as people write it', () => {
     expect(readCode(' oil2 -abcd')).toBe('0112ABCD');
   });

@@ -196,6 +196,17 @@ describe('rights', () => {
     );
   });
 
+  it('come from the code alone: a device can not choose its own', async () => {
+    const { code } = await issueCode(house().store, house().now, kinds['ann reader']);
+    const more = { rights: kinds.owner, access: 'write', athlete: null, id: 'chosen', tokenHash: 'chosen' };
+    const body = { code, name: 'Greedy', kind: 'extension', ...more };
+    const answer = await house().call('/v1/pair', { headers: { origin: EXTENSION }, body });
+    expect(answer.status).toBe(200);
+    const [device] = await house().store.devices();
+    expect(device).toMatchObject({ name: 'Greedy', rights: kinds['ann reader'] });
+    expect(device?.id).not.toBe('chosen');
+  });
+
   it('let any device see and let go itself, and no other', async () => {
     const owner = await device(kinds.owner, 'dashboard');
     const headers = await device(kinds['ann reader'], 'extension');

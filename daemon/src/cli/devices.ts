@@ -42,7 +42,7 @@ function row({ id, kind, name, rights, lastSeenAt, revokedAt }: StoredDevice, ke
   const seen = lastSeenAt === null ? 'never' : new Date(lastSeenAt).toISOString();
   const state = revokedAt === null ? 'paired' : 'revoked';
   const may = rights.athlete === null ? rights.access : `${rights.access} ${rights.athlete}`;
-  return [id, kind, seen, state, may, pairingCheck(key, id), name].join('\t');
+  return [id, kind, seen, state, may, pairingCheck(key, id), printable(name)].join('\t');
 }
 
 async function revoke(store: Store, start: string): Promise<void> {
@@ -54,4 +54,9 @@ async function revoke(store: Store, start: string): Promise<void> {
   }
   await store.putDevice({ ...device, revokedAt: device.revokedAt ?? Date.now() });
   note(`${device.name} was let go.`);
+}
+
+/** A name that another device chose can neither steer a terminal nor begin another column or line. */
+function printable(name: string): string {
+  return name.replace(/\p{C}/gu, '\ufffd');
 }

@@ -34,7 +34,8 @@ function passOver(error: unknown): void {
   if (!(error instanceof StoreTrouble)) throw error;
 }
 
-async function deviceOf(c: Context<Env>, store: Store): Promise<StoredDevice | null> {
+/** The device that asks, by the secret it holds; null when there is none, or it was let go. */
+export async function deviceOf(c: Context<Env>, store: Store): Promise<StoredDevice | null> {
   const extension = c.get('extension');
   const bearer = /^Bearer ([\w-]{43})$/i.exec(c.req.header('authorization') ?? '')?.[1];
   const kind = extension !== null || bearer !== undefined ? 'extension' : 'dashboard';

@@ -6,6 +6,7 @@ import {
 import { Hono } from 'hono';
 import type * as z from 'zod/mini';
 import type { CodeOutcome, StoredDevice } from '../../store/store.ts';
+import { deviceOf } from '../auth.ts';
 import { json } from '../body.ts';
 import { setTokenCookie } from '../cookie.ts';
 import type { Deps, Env } from '../deps.ts';
@@ -36,6 +37,7 @@ export function pairingRoutes({ store, now, key, paired: tell }: Deps) {
     const origin = c.get('extension');
     if ((kind === 'extension') !== (origin !== null)) throw wrongOrigin();
     const rights = await useCode(code);
+    const before = await deviceOf(c, store);
     const token = newToken();
     const device: StoredDevice = {
       id: newDeviceId(now()),
@@ -49,6 +51,8 @@ export function pairingRoutes({ store, now, key, paired: tell }: Deps) {
       revokedAt: null,
     };
     await store.putDevice(device);
+    // A browser that pairs again gives its earlier key back.
+    if (before !== null) await store.putDevice({ ...before, revokedAt: now() });
     tell(device, pairingCheck(key, device.id));
     if (kind === 'dashboard') setTokenCookie(c, token);
     const paired: z.infer<typeof pairResponseSchema> = { device: device.id, store: store.id, key };
