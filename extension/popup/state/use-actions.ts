@@ -8,6 +8,11 @@ export interface Notice {
   undoable: boolean;
 }
 
+/** A message to a worker that is stopped just then is sometimes never answered. */
+const PATIENCE_MS = 5000;
+const UNHEARD =
+  'The browser stopped the extension’s worker, and whether this was saved is not known. Look at the day before you try again.';
+
 export interface Actions {
   notice: Notice | null;
   /** Keeps edits; says so once they are on disk. */
@@ -22,9 +27,12 @@ export function useActions(): Actions {
   const done = useRef<{ undo: Edit[]; text: string }[]>([]);
 
   async function keep(edits: readonly Edit[]): Promise<Edit[] | null> {
-    const end = await askWorker('edit', edits).catch(unheard);
-    if (end.ok) return end.undo;
-    setNotice({ text: `Not saved. ${end.reason}`, undoable: false });
+    const heard = await hear(edits);
+    // Unknown is not failed: the same edits name the same records, so they can be kept twice, and are then one.
+    const end = heard ?? (await hear(edits));
+    // What is there since the first time can't be told from what was there before.
+    if (end?.ok === true) return heard === null ? [] : end.undo;
+    setNotice({ text: end === null ? UNHEARD : `Not saved. ${end.reason}`, undoable: false });
     return null;
   }
 
@@ -33,8 +41,8 @@ export function useActions(): Actions {
     async act(edits, text) {
       const undo = await keep(edits);
       if (undo === null) return;
-      done.current.push({ undo, text });
-      setNotice({ text, undoable: true });
+      if (undo.length > 0) done.current.push({ undo, text });
+      setNotice({ text, undoable: undo.length > 0 });
     },
     async undo() {
       const last = done.current.pop();
@@ -48,6 +56,8 @@ export function useActions(): Actions {
   };
 }
 
-function unheard(): EditEnd {
-  return { ok: false, reason: 'The browser stopped the extension’s worker. Try again.' };
+/** The worker's answer; null when there is none, because the browser stopped it. */
+function hear(edits: readonly Edit[]): Promise<EditEnd | null> {
+  const late = new Promise<null>((resolve) => setTimeout(resolve, PATIENCE_MS, null));
+  return Promise.race([askWorker('edit', edits).catch(() => null), late]);
 }
