@@ -102,8 +102,8 @@ describe('no call crosses a guard', () => {
         const move = call.carbohydrateG - targets.carbohydrateG;
         expect(call.markInForceG).toBe(targets.carbohydrateG);
         expect(Math.sign(move)).toBe(call.verdict === 'up' ? 1 : call.verdict === 'down' ? -1 : 0);
-        // Rate: no call moves by more than 200 g, whole fives.
-        expect(Math.abs(move)).toBeLessThanOrEqual(202.5);
+        // Rate: no call moves by more than 300 g, whole fives.
+        expect(Math.abs(move)).toBeLessThanOrEqual(302.5);
         if (move !== 0) expect(call.carbohydrateG % 5).toBe(0);
         if (move < 0) {
           expect(call.carbohydrateG).toBeGreaterThanOrEqual(50);

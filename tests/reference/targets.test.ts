@@ -1,6 +1,6 @@
 import { energyKcal } from '@platewright/core/foods/atwater.ts';
 import { energyAvailability, sessionKcal } from '@platewright/core/maintenance/energy-availability.ts';
-import { tissueKcalPerKg } from '@platewright/core/maintenance/energy-density.ts';
+import { kgPerSurplusKcal } from '@platewright/core/maintenance/energy-density.ts';
 import { expectedEnergy } from '@platewright/core/maintenance/expected-energy.ts';
 import { carbohydrateBand, startMark } from '@platewright/core/targets/carbohydrate.ts';
 import { dayTargets } from '@platewright/core/targets/day-targets.ts';
@@ -115,7 +115,7 @@ describe('energy', () => {
     const person = { sex: 'male', ageYears: 30, heightCm: 180, fatPercent: 15 } as const;
     const hold = expectedEnergy(person, 90, 0);
     const gain = expectedEnergy(person, 90, 0.25);
-    expect(gain.kcal - hold.kcal).toBeCloseTo(((0.0025 * 90) / 7) * tissueKcalPerKg(13.5), 10);
+    expect(gain.kcal - hold.kcal).toBeCloseTo((0.0025 * 90) / 7 / kgPerSurplusKcal(13.5), 10);
     expect(hold.lowKcal).toBeLessThan(hold.kcal);
     expect(hold.highKcal).toBeGreaterThan(hold.kcal);
   });

@@ -10,8 +10,8 @@ export interface Life {
   kgPerWeek?: number;
   noiseKg?: number;
   markG?: number;
-  /** Logged energy over planned. */
-  eats?: number;
+  /** Logged energy over planned, always or day by day. */
+  eats?: number | ((day: number) => number);
   weighed?: (day: number) => boolean;
   logged?: (day: number) => boolean;
 }
@@ -26,7 +26,7 @@ export function callOfLife(life: Life, change: Partial<CallInput> = {}): CallInp
   const days = Array.from({ length: life.days }, (_, day) => {
     const kg =
       (life.startKg ?? 85) + ((life.kgPerWeek ?? 0) * day) / 7 + (life.noiseKg ?? 0.4) * random.normal();
-    const eats = life.eats ?? 1;
+    const eats = typeof life.eats === 'function' ? life.eats(day) : (life.eats ?? 1);
     return {
       day: new Date(Date.UTC(2025, 0, 6) + day * 86_400_000).toISOString().slice(0, 10),
       weightKg: (life.weighed?.(day) ?? true) ? Math.round(10 * kg) / 10 : null,

@@ -56,12 +56,63 @@ describe('the verdicts and their words', () => {
   });
 
   it('asks to eat the plan first, with the numbers', () => {
-    const call = weeklyCall(callOfLife({ days: 21, kgPerWeek: -0.2, eats: 0.88 }));
+    const lately = (day: number) => (day < 21 ? 1 : 0.88);
+    const call = weeklyCall(callOfLife({ days: 35, kgPerWeek: -0.2, eats: lately }));
     expect(call.verdict).toBe('hold');
     expect(call.summary[1]).toMatch(
       /^Eat the plan first: the log stands 410 kcal a day under it, so the mark stays at 400 g\.$/,
     );
     expect(call.wouldChange[0]?.code).toBe('eat-the-plan');
+  });
+
+  it('asks the same when the log stands far off the plan from the first day', () => {
+    const call = weeklyCall(callOfLife({ days: 21, kgPerWeek: -0.2, eats: 0.7 }));
+    expect(call.verdict).toBe('hold');
+    expect(call.summary[1]).toMatch(/^Eat the plan first/);
+  });
+
+  it('does not ask when the log has been off by the same share all along', () => {
+    const call = weeklyCall(callOfLife({ days: 21, kgPerWeek: -0.2, eats: 0.88 }));
+    expect(call.verdict).toBe('up');
+    expect(call.evidence.find(({ code }) => code === 'eating')?.why).toContain('all along');
+  });
+
+  it('learns nothing about eating from one lonely log', () => {
+    const life = { days: 20, kgPerWeek: 0.3, eats: 0.45 };
+    const none = weeklyCall(callOfLife({ ...life, logged: () => false }));
+    const input = callOfLife({ ...life, logged: (day) => day === 15 });
+    const one = weeklyCall(input);
+    expect(Math.abs(one.carbohydrateG - none.carbohydrateG)).toBeLessThanOrEqual(30);
+    expect(one.evidence.find(({ code }) => code === 'eating')?.why).toContain('Too few');
+  });
+
+  it('steps at once when the aim changes, however short ago the mark moved', () => {
+    const life = callOfLife({ days: 84, kgPerWeek: 0, markG: 400 });
+    const day = life.days.at(-3)?.day ?? '';
+    const calls: CallInput['calls'] = [{ day, decision: 'accepted', proposedG: 430, inForceG: 430 }];
+    const since = life.days.at(-1)?.day ?? '';
+    const call = weeklyCall({ ...life, calls, aim: { ...life.aim, since } });
+    expect(call.verdict).toBe('up');
+    expect(call.carbohydrateG - 400).toBeGreaterThan(60);
+  });
+
+  it('warns of underweight and stops well under it', () => {
+    const at = (startKg: number) =>
+      weeklyCall(callOfLife({ days: 42, startKg, kgPerWeek: 0, noiseKg: 0.1 }, { aim: lose })).cautions.find(
+        ({ code }) => code === 'low-body-mass',
+      )?.level;
+    expect([at(61), at(59), at(56)]).toEqual([undefined, 'warn', 'stop']);
+  });
+
+  it('judges by the band it drives at when the aim is beyond what a call will do', () => {
+    const aim: CallInput['aim'] = {
+      phase: 'pre-contest',
+      pacePercentPerWeek: -1.5,
+      band: { low: -2, high: -1.2 },
+    };
+    const call = weeklyCall(callOfLife({ days: 56, kgPerWeek: -0.85, markG: 300 }, { aim }));
+    expect(call.summary[0]).toContain('inside your band');
+    expect(call.verdict).toBe('hold');
   });
 
   it('reckons with a deviation that is a habit', () => {

@@ -17,7 +17,7 @@ const curves: Readonly<Record<Sex, Readonly<Record<3 | 7, Curve>>>> = {
     3: { level: 1.10938, slope: 0.0008267, bend: 0.0000016, ageing: 0.0002574, densityError: 0.0077 },
     7: { level: 1.112, slope: 0.00043499, bend: 0.00000055, ageing: 0.00028826, densityError: 0.0077 },
   },
-  // Errors of the women's curves from memory.
+  // Error of the women's 3 folds from memory, of the 7 folds second-hand; all coefficients second-hand.
   female: {
     3: { level: 1.0994921, slope: 0.0009929, bend: 0.0000023, ageing: 0.0001392, densityError: 0.0086 },
     7: { level: 1.097, slope: 0.00046971, bend: 0.00000056, ageing: 0.00012828, densityError: 0.0083 },
@@ -40,7 +40,7 @@ export function jacksonPollockFat(sex: Sex, sites: 3 | 7, sumMm: number, ageYear
   };
 }
 
-/** Upper age of the class, level and slope on log10 of the sum. Durnin JV, Womersley J. Br J Nutr 1974;32:77–97, table 5. */
+/** Upper age of the class, level and slope on log10 of the sum. Durnin JV, Womersley J. Br J Nutr 1974;32:77–97. */
 const classes: Readonly<Record<Sex, readonly (readonly [upTo: number, level: number, slope: number])[]>> = {
   male: [
     [19, 1.162, 0.063],
@@ -60,7 +60,7 @@ const classes: Readonly<Record<Sex, readonly (readonly [upTo: number, level: num
 
 /**
  * Body fat from biceps, triceps, subscapular and suprailiac skinfolds, their sum in mm. Siri's equation. Error 5 (men)
- * and 3.5 (women) % of body mass as in the paper's abstract (from memory).
+ * and 3.5 (women) % of body mass (from memory). The coefficients are second-hand.
  */
 export function durninWomersleyFat(sex: Sex, sumMm: number, ageYears: number): FatFinding {
   const [, level, slope] = classes[sex].find(([upTo]) => ageYears <= upTo) ?? [0, Number.NaN, Number.NaN];

@@ -1,4 +1,5 @@
-import { fatKcalPerKg, leanKcalPerKg, leanShareOfChange } from '../maintenance/energy-density.ts';
+import { eatenKcalPerKg, leanShareOfChange } from '../maintenance/energy-density.ts';
+import { keepPerKg } from '../maintenance/filter.ts';
 import { z90 } from '../trend/reading.ts';
 import { waistCmPerFatKg } from './waist.ts';
 
@@ -19,7 +20,7 @@ export interface LeanShareEvidence {
   fatKg: number;
   /** Change of tissue over the window from the bodyweight line, water taken out, kg. */
   tissueKg: Normal;
-  /** Energy eaten less energy used over the window, kcal. */
+  /** Energy eaten over the window less maintenance from before it, kcal. */
   energyKcal: Normal | null;
   /** Change of the waist over the window, cm. */
   waistCm: Normal | null;
@@ -61,9 +62,11 @@ export function leanShare(evidence: LeanShareEvidence): LeanShare {
     learn(belief, mean * fatOf.change, mean * fatOf.exchange, evidence.waistCm.mean, variance);
   }
   if (evidence.energyKcal) {
-    const perChange = (1 - usual) * fatKcalPerKg + usual * leanKcalPerKg;
+    // Maintenance follows body mass: on average over the window by half of the change.
+    const upkeep = (7 * weeks * keepPerKg) / 2;
+    const perChange = (1 - usual) * eatenKcalPerKg.fat + usual * eatenKcalPerKg.lean + upkeep;
     const { mean, sd } = evidence.energyKcal;
-    learn(belief, perChange, leanKcalPerKg - fatKcalPerKg, mean, sd ** 2);
+    learn(belief, perChange, eatenKcalPerKg.lean - eatenKcalPerKg.fat, mean, sd ** 2);
   }
   const lean = combination(belief, usual, 1);
   return {

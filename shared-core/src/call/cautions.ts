@@ -3,6 +3,9 @@ import type { Caution } from './output.ts';
 import type { Situation } from './situation.ts';
 import { grams, kcal, percent } from './texts.ts';
 
+/** Where a step is called large (common practice, no source). */
+const LARGE_STEP_G = 75;
+
 const SEE = 'Please see a doctor before going on; a dietitian can help with the plan.';
 
 /** What to read before accepting; a caution of level stop means that nothing is moved down. */
@@ -29,29 +32,36 @@ function stops({ health, pacePercent, input }: Situation): Caution[] {
       `The log shows ${health.loggedPerFatFreeKg.toFixed(0)} kcal for each kg of fat-free mass a day for two weeks, far under 30.`,
       { kcalPerKg: health.loggedPerFatFreeKg },
     );
-  if (health.lowMass && losing)
+  if (health.veryLowMass && losing)
     add('low-body-mass', `Body mass is low for your height (index ${health.bodyMassIndex.toFixed(1)}).`, {
       bodyMassIndex: health.bodyMassIndex,
     });
   return found;
 }
 
-function warnings({ guards, input, composition, pacePercent }: Situation): Caution[] {
+function warnings({ guards, input, composition, pacePercent, health }: Situation): Caution[] {
   const { targets } = input;
   const found: Caution[] = [];
   if (guards.availability < 30)
     found.push({
       code: 'energy-availability-guard',
       level: 'warn',
-      text: `The plan leaves ${guards.availability.toFixed(0)} kcal for each kg of fat-free mass a day, under the guard of 30. The call will not go lower.`,
+      text: `The plan leaves ${guards.availability.toFixed(1)} kcal for each kg of fat-free mass a day, under the guard of 30. The call will not go lower.`,
       numbers: { kcalPerKg: guards.availability },
     });
   else if (guards.availability < 45)
     found.push({
       code: 'energy-availability-low',
       level: guards.availability < 35 ? 'warn' : 'note',
-      text: `The plan leaves ${guards.availability.toFixed(0)} kcal for each kg of fat-free mass a day; from 45 down, watch sleep, mood, training and cycle.`,
+      text: `The plan leaves ${guards.availability.toFixed(1)} kcal for each kg of fat-free mass a day; from 45 down, watch sleep, mood, training and cycle.`,
       numbers: { kcalPerKg: guards.availability },
+    });
+  if (health.lowMass && !health.veryLowMass && input.aim.pacePercentPerWeek < 0)
+    found.push({
+      code: 'low-body-mass',
+      level: 'warn',
+      text: `Body mass is low for your height (index ${health.bodyMassIndex.toFixed(1)}; under 18.5 is underweight). ${SEE}`,
+      numbers: { bodyMassIndex: health.bodyMassIndex },
     });
   if (targets.fatG < targets.fatFloorG)
     found.push({
@@ -89,7 +99,7 @@ export function cautionsOfMove(situation: Situation, decision: Decision): Cautio
   const { input, markG, guards } = situation;
   const found: Caution[] = [];
   const move = decision.markG - markG;
-  if (Math.abs(move) >= 75)
+  if (Math.abs(move) >= LARGE_STEP_G)
     found.push({
       code: 'large-step',
       level: 'note',

@@ -1,3 +1,4 @@
+import { waistCmPerFatKg } from '../body/waist.ts';
 import { repMax } from '../lifts/rep-max.ts';
 import { dayNumber } from '../maintenance/days.ts';
 import type { Known } from '../maintenance/model.ts';
@@ -31,12 +32,12 @@ export interface LiftFinding {
   tracked: number;
 }
 
+/** How far back tape and lifts are read (common practice, no source). */
 const WAIST_DAYS = 56;
 const LIFT_DAYS = 42;
-/** Growth of the waist with body mass, cm per kg (common practice, no source). */
-const CM_PER_KG = 1;
-/** A waist that grows slower than this is not held against anyone, cm a week. */
+/** A waist that grows slower than this is not held against anyone, cm a week (common practice, no source). */
 const WAIST_SLACK = 0.15;
+/** Rep maxes that fall slower than this, % a week, are luck (common practice, no source). */
 const LIFT_FALL = -0.5;
 
 /** Reads tape and lifts of the last weeks beside the pace in kg a week. */
@@ -71,7 +72,7 @@ function readWaist(input: CallInput, lastDay: number, pace: Known): WaistFinding
     low: line.low,
     high: line.high,
     readings: points.length,
-    explainedCmPerWeek: CM_PER_KG * Math.max(0, pace.mean + z90 * pace.sd) + WAIST_SLACK,
+    explainedCmPerWeek: waistCmPerFatKg.mean * Math.max(0, pace.mean + z90 * pace.sd) + WAIST_SLACK,
   };
 }
 

@@ -21,12 +21,13 @@ export interface Decision {
   reason: 'worth-it' | 'guard' | 'not-worth-it' | 'too-soon' | 'at-floor' | 'at-ceiling' | 'small';
 }
 
-/** A change must raise the chance to be in band by so much: its cost in the same coin. */
+/** A change must raise the chance to be in band by so much: its cost in the same coin (common practice, no source; set on virtual athletes). */
 const COST = { change: 0.08, reversal: 0.06 };
-/** Days after a move in which the other direction costs extra. */
+/** Days after a move in which the other direction costs extra (common practice, no source). */
 const REVERSAL_DAYS = 35;
-/** Inside a week only what was clearly wrong is moved again. */
+/** Inside a week only what was clearly wrong is moved again: chance to be in band (common practice, no source). */
 const CLEARLY_WRONG = 0.1;
+/** A smaller move is none (common practice, no source). */
 const SMALLEST_G = 10;
 
 /** Chooses the mark: the one that brings the expected pace to the aim, when the gain in probability is worth a change. */

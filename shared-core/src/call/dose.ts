@@ -24,10 +24,10 @@ export interface Chances {
 
 /**
  * Days to look ahead: maintenance follows intake and body mass within weeks, so the mark that is right today is wrong by the
- * time it shows.
+ * time it shows. A mark stands for a week at least, and not much longer in the first weeks (common practice, no source).
  */
-const AHEAD_DAYS = 10;
-/** No dose is known better than this, kcal/d: the drift of a few days. */
+const AHEAD_DAYS = 5;
+/** No dose is known better than this, kcal/d: the drift of a few days (common practice, no source). */
 const LEAST_KCAL_SD = 15;
 
 /** Reckons doses from the model; `habit` is eaten over planned energy on average and its standard deviation. */

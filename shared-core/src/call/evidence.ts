@@ -1,3 +1,4 @@
+import { FEW_LOGS } from '../maintenance/days.ts';
 import { ODD, PART } from '../maintenance/filter.ts';
 import { at, z90 } from '../trend/reading.ts';
 import type { EvidenceItem } from './output.ts';
@@ -151,11 +152,14 @@ function eatingItem({ eating, habit }: Situation): EvidenceItem {
       habit: habit.mean,
     },
     used: true,
-    why: eating.offPlan
-      ? eating.habitual
-        ? 'It has been so for weeks; the call reckons with it.'
-        : 'The mark cannot be judged by a plan that was not eaten.'
-      : 'Close enough to the plan; the luck of single weeks is not chased.',
+    why:
+      eating.loggedDays < FEW_LOGS
+        ? 'Too few full logs to say how the plan is eaten.'
+        : eating.offPlan
+          ? eating.habitual
+            ? 'It has been so all along, as a log that always errs; the call reckons with it.'
+            : 'The mark cannot be judged by a plan that was not eaten.'
+          : 'Close enough to the plan; the luck of single weeks is not chased.',
   };
 }
 
@@ -235,7 +239,7 @@ function earlierItem({ recent, input }: Situation): EvidenceItem[] {
 function availabilityItem({ guards }: Situation): EvidenceItem {
   return {
     code: 'energy-availability',
-    text: `The plan leaves ${guards.availability.toFixed(0)} kcal for each kg of fat-free mass a day; the guard is 30.`,
+    text: `The plan leaves ${guards.availability.toFixed(1)} kcal for each kg of fat-free mass a day; the guard is 30.`,
     numbers: { kcalPerKg: guards.availability, floorMarkG: guards.availabilityFloorG },
     used: guards.availability < 45,
     why: guards.availability < 45 ? 'Between 30 and 45 is a zone of caution.' : 'No concern.',

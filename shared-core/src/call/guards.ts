@@ -29,7 +29,7 @@ const MOST_G_PER_KG = 12;
 /** No call drives at more than this, % of body mass a week (pre-contest beyond −1 costs muscle; common practice, no source for gain). */
 const FASTEST = { loss: -1, gain: 0.75 };
 /** Largest moves in g a day: a start by rule may be far off, later calls are small (common practice, no source). */
-const STEPS = { firstWeeks: 200, nextWeeks: 80, later: 60 };
+const STEPS = { firstWeeks: 300, nextWeeks: 80, later: 60 };
 
 function massOnScale(model: BodyModel): number {
   const water = storedKg(model.table.stores) * model.smoothed.response.mean;
@@ -57,6 +57,10 @@ export function guardsFor(input: CallInput, model: BodyModel, daysOnPlan: number
     ceilingG: Math.max(Math.ceil(floorG / 5) * 5, Math.floor((MOST_G_PER_KG * massKg) / 5) * 5),
     stepG: daysOnPlan <= 24 ? STEPS.firstWeeks : daysOnPlan <= 45 ? STEPS.nextWeeks : STEPS.later,
     aim: clamp(aim.pacePercentPerWeek),
-    band: aim.band,
+    // The band moves with an aim that is held back, so that the call judges by what it drives at.
+    band: {
+      low: aim.band.low + clamp(aim.pacePercentPerWeek) - aim.pacePercentPerWeek,
+      high: aim.band.high + clamp(aim.pacePercentPerWeek) - aim.pacePercentPerWeek,
+    },
   };
 }

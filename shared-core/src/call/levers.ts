@@ -32,7 +32,7 @@ export function nextLevers(situation: Situation, decision: Decision): NextLever[
   if (protein >= 20)
     levers.push({
       code: 'protein',
-      text: `Protein from ${grams(targets.proteinG)} towards ${grams(targets.proteinG - protein / 4)} (the evidence reaches to 2.2 g/kg): ${kcal(protein)} a day.`,
+      text: `Protein from ${grams(targets.proteinG)} towards ${grams(targets.proteinG - protein / 4)} (for muscle the evidence reaches to 2.2 g/kg; in a loss keep 2.3 g per kg of lean mass): ${kcal(protein)} a day.`,
       kcalPerDay: protein,
       numbers: { fromG: targets.proteinG, toG: targets.proteinG - protein / 4 },
     });

@@ -8,6 +8,7 @@ export interface Missing {
   wouldChange: WouldChange[];
 }
 
+/** Three mornings give a first answer; an older line is stale (common practice, no source). */
 const LEAST_WEIGH_INS = 3;
 const LEAST_DAYS = 3;
 const FRESH_DAYS = 7;

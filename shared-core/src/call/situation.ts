@@ -1,5 +1,5 @@
 import { energyKcal } from '../foods/atwater.ts';
-import { dayNumber, has } from '../maintenance/days.ts';
+import { dayNumber, FEW_LOGS, has } from '../maintenance/days.ts';
 import { type BodyModel, fitModel, type Known } from '../maintenance/model.ts';
 import { type Composition, readComposition } from './composition.ts';
 import type { Recent } from './decide.ts';
@@ -33,7 +33,7 @@ export interface EatingFinding {
   loggedDays: number;
   plannedKcal: number;
   loggedKcal: number;
-  /** Whether it was so in the weeks before as well. */
+  /** Off the plan by as much as ever: a log that always errs, or a habit; the call reckons with it. */
   habitual: boolean;
   offPlan: boolean;
 }
@@ -47,13 +47,18 @@ export interface HealthFinding {
   /** Body mass falls although the log says it should not. */
   unexplainedLoss: boolean;
   lowMass: boolean;
+  /** Too low for anything but a stop. */
+  veryLowMass: boolean;
   loggedPerFatFreeKg: number;
 }
 
+/** Days that the findings look back on (common practice, no source). */
 const SPAN = 14;
-/** A mean deviation of the log from the plan below this is eating luck. */
+/** A mean deviation of the log from the plan below this is eating luck (common practice, no source). */
 const OFF_PLAN = 0.07;
-const FEW_LOGS = 4;
+/** A deviation that changes by less is the same one; one that is larger is no error of a log (common practice, no source). */
+const STEADY = 0.08;
+const FAR_OFF = 0.22;
 
 /** Fits the model and gathers the findings. Expects at least one weigh-in and checked input. */
 export function assess(input: CallInput): Situation {
@@ -62,7 +67,7 @@ export function assess(input: CallInput): Situation {
   const pace = model.paceKgPerWeek(SPAN);
   const percent = 100 / model.tissueKg.mean;
   const habit = { mean: model.eating.habit, sd: model.eating.habitSd };
-  const daysOnPlan = daysSincePlan(model);
+  const daysOnPlan = daysSincePlan(model, input.aim.since, lastDay);
   const guards = guardsFor(input, model, daysOnPlan);
   return {
     input,
@@ -83,9 +88,12 @@ export function assess(input: CallInput): Situation {
   };
 }
 
-function daysSincePlan(model: BodyModel): number {
+/** Days since the plan began or, later than that, since its aim changed. */
+function daysSincePlan(model: BodyModel, since: string | undefined, lastDay: number): number {
   const { table } = model;
-  for (let row = 0; row < table.count; row++) if (has(table.prescribedKcal, row)) return table.count - row;
+  const sinceAim = since === undefined ? Number.POSITIVE_INFINITY : Math.max(0, lastDay - dayNumber(since));
+  for (let row = 0; row < table.count; row++)
+    if (has(table.prescribedKcal, row)) return Math.min(sinceAim, table.count - row);
   return 0;
 }
 
@@ -96,20 +104,35 @@ function recentCalls(input: CallInput, lastDay: number, daysOnPlan: number): Rec
     const move = before === undefined ? 0 : call.inForceG - before;
     before = call.inForceG;
     if (Math.abs(move) < 1) continue;
-    recent.daysSinceMove = lastDay - dayNumber(call.day);
+    // A move for another aim says nothing about turning back now.
+    if (input.aim.since !== undefined && call.day < input.aim.since) continue;
+    const since = lastDay - dayNumber(call.day);
+    // A call dated the morning its mark began has been eaten for a whole week six days later.
+    recent.daysSinceMove = since === 6 && daysAtMark(input) >= 7 ? 7 : since;
     recent.lastDirection = Math.sign(move);
   }
   return recent;
 }
 
+/** How many days in a row, up to the last, the mark in force was asked for. */
+function daysAtMark({ days, targets }: CallInput): number {
+  let count = 0;
+  for (let index = days.length - 1; index >= 0; index--) {
+    const prescribed = days[index]?.prescribed;
+    if (!prescribed || Math.abs(prescribed.carbohydrateG - targets.carbohydrateG) >= 1) break;
+    count++;
+  }
+  return count;
+}
+
 function readEating(model: BodyModel, input: CallInput): EatingFinding {
   const { table } = model;
   const lately = meanOfLast(table.loggedKcal, SPAN);
-  const before = meanOfLast(table.loggedKcal, 2 * SPAN, SPAN);
   const plannedLately = meanOfLast(table.prescribedKcal, SPAN).mean;
-  const plannedBefore = meanOfLast(table.prescribedKcal, 2 * SPAN, SPAN).mean;
   const ratio = lately.mean / plannedLately;
-  const habitual = before.count >= 2 * FEW_LOGS && Math.abs(before.mean / plannedBefore - ratio) < 0.05;
+  const before = ratioBefore(model);
+  const habitual =
+    lately.count >= FEW_LOGS && Math.abs(before - ratio) < STEADY && Math.abs(ratio - 1) < FAR_OFF;
   return {
     ratio,
     loggedDays: lately.count,
@@ -120,7 +143,21 @@ function readEating(model: BodyModel, input: CallInput): EatingFinding {
   };
 }
 
-/** Lines beyond which a person should be seen, not steered (body mass index: WHO; the others common practice, no source). */
+/** Logged over planned energy in the four weeks before the last two; in a young plan of its first half. NaN with few logs. */
+function ratioBefore({ table }: BodyModel): number {
+  const recent = Math.min(SPAN, Math.floor(table.count / 2));
+  const logged = meanOfLast(table.loggedKcal, 2 * SPAN, recent);
+  return logged.count < FEW_LOGS - 1
+    ? Number.NaN
+    : logged.mean / meanOfLast(table.prescribedKcal, 2 * SPAN, recent).mean;
+}
+
+/**
+ * Lines beyond which a person should be seen, not steered. Body mass index: 17.5 and less is a sign of anorexia in ICD-10,
+ * F50.0 (from memory); the others common practice, no source.
+ */
+const STOP_MASS_INDEX = 17.5;
+/** Under this index an adult is underweight: WHO (from memory). */
 const LOW_MASS_INDEX = 18.5;
 const VERY_FAST_LOSS = -1.75;
 const VERY_LOW_PER_FAT_FREE_KG = 20;
@@ -138,6 +175,7 @@ function readHealth(input: CallInput, model: BodyModel, guards: Guards, pace: Kn
   return {
     bodyMassIndex,
     lowMass: bodyMassIndex < LOW_MASS_INDEX,
+    veryLowMass: bodyMassIndex <= STOP_MASS_INDEX,
     veryFastLoss: surelyFaster(VERY_FAST_LOSS),
     veryLowIntake: logged.count >= 7 && loggedPerFatFreeKg < VERY_LOW_PER_FAT_FREE_KG,
     unexplainedLoss:

@@ -28,7 +28,7 @@ export function weeklyCall(input: CallInput): WeeklyCall {
   const cautions = cautionsOf(situation);
   const free = decide(situation.markG, situation.dose, slowed(situation), situation.recent);
   const stop = cautions.some((caution) => caution.level === 'stop');
-  const eatFirst = !stop && shouldEatFirst(situation, free);
+  const eatFirst = !stop && free.reason !== 'guard' && shouldEatFirst(situation, free);
   const decision = held(situation, free, stop, eatFirst);
   const mode = stop ? 'stop' : eatFirst ? 'eat-first' : 'normal';
   return {
@@ -63,6 +63,7 @@ function shouldEatFirst({ eating, written, guards, markG }: Situation, free: Dec
 
 function held(situation: Situation, free: Decision, stop: boolean, eatFirst: boolean): Decision {
   const { markG } = situation;
+  if (free.reason === 'guard') return free;
   const losingMuscle = situation.composition.probablyMuscle && free.markG < markG;
   if (eatFirst || losingMuscle || (stop && free.markG < markG))
     return { ...free, markG, reason: 'not-worth-it' };

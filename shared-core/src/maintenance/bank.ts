@@ -21,7 +21,7 @@ export interface StepSearch {
   stepVar: number;
 }
 
-/** Days in which a young hypothesis is not dropped: it needs that long to prove itself. */
+/** Days in which a young hypothesis is not dropped: it needs that long to prove itself (common practice, no source). */
 const PROTECTED_DAYS = 21;
 const NEVER = -1;
 

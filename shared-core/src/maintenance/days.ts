@@ -80,11 +80,16 @@ export function isoDay(number: number): string {
 const LOG_ERROR = 0.05;
 /** The same for a day that was not: how far people eat from the plan on a single day (common practice, no source). */
 const NO_LOG_ERROR = 0.065;
-/** Days over which an unlogged stretch is taken to err in one direction. */
+/** Days over which an unlogged stretch is taken to err in one direction (common practice, no source). */
 const LONGEST_RUN = 14;
-/** A log's weight in the running ratio to the plan halves in so many days; the plan itself counts as so many days. */
+/** A log's weight in the running ratio to the plan halves in so many days; the plan itself counts as so many days (common practice, no source). */
 const RATIO_HALF_LIFE = 10;
 const PLAN_WEIGHT = 4;
+/** With fewer full logs a habit is not told from one odd day or a log that was not finished (common practice, no source). */
+export const FEW_LOGS = 4;
+/** One day further off the plan than this was odd and says no more about the others (common practice, no source). */
+const ODD_RATIO = { low: 0.7, high: 1.4 };
+/** Sodium counts against a running mean of about so many days (common practice, no source). */
 const SODIUM_HABIT_DAYS = 21;
 
 /**
@@ -130,6 +135,7 @@ function readIntake(table: DayTable, byRow: readonly (ModelDay | undefined)[], f
   let ratio = PLAN_WEIGHT;
   let sodiumHabit = Number.NaN;
   let run = 0;
+  let logs = 0;
   for (let row = 0; row < table.count; row++) {
     const day = byRow[row];
     plan = day?.prescribed ?? plan;
@@ -139,18 +145,22 @@ function readIntake(table: DayTable, byRow: readonly (ModelDay | undefined)[], f
     if (day?.prescribed) table.prescribedKcal[row] = planKcal;
     const intake = day?.intake ?? null;
     const eatenKcal = intake ? energyKcal(intake) : 0;
-    const share = ratio / weight;
+    const share = logs < FEW_LOGS ? 1 : ratio / weight;
     let carbohydrateG = plan.carbohydrateG * share;
     let energy = planKcal * share;
     let sodiumMg = 0;
     if (intake?.complete) {
       run = 0;
+      logs++;
       energy = eatenKcal;
       carbohydrateG = intake.carbohydrateG;
       table.loggedKcal[row] = energy;
       table.energyVar[row] = (LOG_ERROR * Math.max(energy, planKcal / 2)) ** 2;
       weight = PLAN_WEIGHT + forget * (weight - PLAN_WEIGHT) + 1;
-      ratio = PLAN_WEIGHT + forget * (ratio - PLAN_WEIGHT) + Math.min(2, energy / Math.max(500, planKcal));
+      ratio =
+        PLAN_WEIGHT +
+        forget * (ratio - PLAN_WEIGHT) +
+        Math.max(ODD_RATIO.low, Math.min(ODD_RATIO.high, energy / Math.max(500, planKcal)));
       if (intake.sodiumMg !== undefined) {
         const from = Number.isNaN(sodiumHabit) ? intake.sodiumMg : sodiumHabit;
         sodiumMg = Math.max(-4000, Math.min(4000, intake.sodiumMg - from));
@@ -193,7 +203,7 @@ function meanCarbohydrate(days: readonly DayGrams[]): number {
   return days.reduce((sum, grams) => sum + grams.carbohydrateG, 0) / Math.max(1, days.length);
 }
 
-/** Share of energy that people eat as carbohydrate: low end of the AMDR, 45 to 65 % (IOM 2005), up a little. */
+/** Share of energy that people eat as carbohydrate: low end of the AMDR, 45 to 65 % (IOM 2005), up a little; and the weight of the first week (common practice, no source). */
 const USUAL_SHARE = 0.48;
 const FIRST_WEEK_WEIGHT = 0.25;
 
@@ -205,6 +215,7 @@ function resolutionOf(days: readonly ModelDay[]): number {
   return [1, 0.5, 0.2].find(onGrid) ?? 0.1;
 }
 
+/** Length of a cycle until two starts tell it (common practice, no source). */
 const USUAL_CYCLE_DAYS = 28;
 
 function readCycle(table: DayTable, cycleStarts: readonly string[]): void {

@@ -1,5 +1,5 @@
 import { at } from '../trend/reading.ts';
-import { type DayTable, has } from './days.ts';
+import { type DayTable, FEW_LOGS, has } from './days.ts';
 
 /** How the athlete eats against the plan, as far as the log shows. */
 export interface Eating {
@@ -11,14 +11,15 @@ export interface Eating {
   loggedDays: number;
 }
 
-/** A log's weight halves in so many days. */
+/** A log's weight halves in so many days (common practice, no source). */
 const HALF_LIFE = 42;
 /** Most athletes keep to the plan within 2 %; one in four has a constant deviation of up to some 15 % (common practice, no source). */
 const FAITHFUL_SD = 0.02;
 const DEVIATING_SD = 0.12;
 const DEVIATING_SHARE = 0.25;
+/** Least spread of single days (common practice, no source). */
 const LEAST_DAY_SD = 0.04;
-/** Weeks differ from one another by luck: a standard deviation that a whole week shares. */
+/** Weeks differ from one another by luck: a standard deviation that a whole week shares (common practice, no source). */
 const WEEK_SD = 0.02;
 
 /** Reckons the habit from the days logged in full. */
@@ -30,6 +31,7 @@ export function eatingHabit(table: DayTable): Eating {
   let squares = 0;
   let recent = 0;
   let recentDays = 0;
+  let days = 0;
   for (let row = 0; row < table.count; row++) {
     weight *= forget;
     weightSquares *= forget * forget;
@@ -37,6 +39,7 @@ export function eatingHabit(table: DayTable): Eating {
     squares *= forget;
     if (!has(table.loggedKcal, row) || !has(table.prescribedKcal, row)) continue;
     const gap = Math.max(0.2, Math.min(2, at(table.loggedKcal, row) / at(table.prescribedKcal, row))) - 1;
+    days++;
     weight++;
     weightSquares++;
     sum += gap;
@@ -47,8 +50,8 @@ export function eatingHabit(table: DayTable): Eating {
     }
   }
   const lastTwoWeeks = recentDays > 0 ? 1 + recent / recentDays : Number.NaN;
-  if (weight === 0)
-    return { habit: 1, habitSd: DEVIATING_SHARE ** 0.5 * DEVIATING_SD, lastTwoWeeks, loggedDays: 0 };
+  if (days < FEW_LOGS)
+    return { habit: 1, habitSd: DEVIATING_SHARE ** 0.5 * DEVIATING_SD, lastTwoWeeks, loggedDays: recentDays };
   const mean = sum / weight;
   const effective = weight ** 2 / weightSquares;
   const dayVar = Math.max(LEAST_DAY_SD ** 2, squares / weight - mean ** 2);

@@ -24,7 +24,7 @@ const fatTurnoverKcalPerKg = 750 / 4.184;
 const leanTurnoverKcalPerKg = 960 / 4.184;
 
 /** Part of additional food that is burnt in handling it. Hall KD et al. Lancet 2011, equation 3. */
-export const foodEffect = 0.1;
+const foodEffect = 0.1;
 
 /**
  * Kilograms of tissue a day for each kcal a day eaten above maintenance, from own fat mass in kg. Smaller than one over
@@ -36,6 +36,12 @@ export function kgPerSurplusKcal(fatKg: number): number {
   const turnover = (1 - lean) * fatTurnoverKcalPerKg + lean * leanTurnoverKcalPerKg;
   return (1 - foodEffect) / (tissueKcalPerKg(fatKg) + turnover);
 }
+
+/** Energy to be eaten above maintenance for a kilogram of fat and of lean tissue, kcal. Same equations. */
+export const eatenKcalPerKg = {
+  fat: (fatKcalPerKg + fatTurnoverKcalPerKg) / (1 - foodEffect),
+  lean: (leanKcalPerKg + leanTurnoverKcalPerKg) / (1 - foodEffect),
+} as const;
 
 /** Fat mass in kg after body mass moved from the reference, on the Forbes curve FFM = 10.4·ln(FM) + constant. */
 export function fatAfter(fatKg: number, changeKg: number): number {

@@ -1,5 +1,5 @@
 import { z90 } from '../trend/reading.ts';
-import { tissueKcalPerKg } from './energy-density.ts';
+import { kgPerSurplusKcal } from './energy-density.ts';
 import { type Person, startFatKg, startMaintenance } from './start-estimate.ts';
 
 /** Energy a day, kcal, that should bring the aim's pace, before any weigh-in is known. */
@@ -10,7 +10,7 @@ export interface ExpectedEnergy {
   highKcal: number;
 }
 
-/** Maintenance by equation plus the energy of the tissue that the pace asks for; pace in % of body mass a week. */
+/** Maintenance by equation plus what must be eaten for the tissue that the pace asks for; pace in % of body mass a week. */
 export function expectedEnergy(
   person: Person,
   bodyMassKg: number,
@@ -18,7 +18,7 @@ export function expectedEnergy(
 ): ExpectedEnergy {
   const maintenance = startMaintenance(person, bodyMassKg);
   const kgPerDay = ((pacePercentPerWeek / 100) * bodyMassKg) / 7;
-  const kcal = maintenance.kcal + kgPerDay * tissueKcalPerKg(startFatKg(person, bodyMassKg));
+  const kcal = maintenance.kcal + kgPerDay / kgPerSurplusKcal(startFatKg(person, bodyMassKg));
   return {
     kcal,
     lowKcal: kcal - z90 * maintenance.sd,

@@ -32,6 +32,8 @@ export interface FilterSetup {
   startMassKg: number;
   startFatKg: number;
   maintenance: { kcal: number; sd: number };
+  /** How much more tissue a kcal of this log is expected to move than one that was eaten: above 1 when food goes unlogged. */
+  surplusEffect: number;
   noise: NoiseLevels;
   search: StepSearch;
   /** Slow drift of maintenance, variance a day, (kcal/d)². */
@@ -74,16 +76,15 @@ export interface RunningFilter {
   expectation: Float64Array;
 }
 
-/** Rise of maintenance with tissue, kcal/d per kg: upkeep of tissue and movement, C3 of Hall & Chow 2011 at an active level. */
+/** Rise of maintenance with tissue, kcal/d per kg: upkeep of tissue and movement of
+ * Hall KD et al. Lancet 2011, equation 2, at an activity level of 1.8 (second-hand). */
 export const keepPerKg = 27;
-/** Standard deviation of the first mass that the first reading alone does not tell: water of the days before. */
+/** Standard deviation of the first mass that the first reading alone does not tell: water of the days before (common practice, no source). */
 const START_WATER_SD = 0.5;
+/** Response to known water, as a share of the formula; height of the rhythms, share of body mass; adaptation, kcal/d (common practice, no source). */
 const RESPONSE_START = { mean: 0.95, sd: 0.3 };
-/**
- * People differ from the Forbes curve (5,000 to 7,700 kcal/kg, C4 of docs/method.md) and logs run short more often than long
- * (15 % in CALERIE, Racette SB et al. 2012), so a logged kcal moves a little more tissue than the formula says.
- */
-const DENSITY_START = { mean: 0.03, sd: 0.14 };
+/** People differ from the Forbes curve (5,000 to 7,700 kcal/kg by fat mass, Hall 2008), and logs run short (common practice, no source). */
+const DENSITY_SD = 0.14;
 const RHYTHM_SD = 0.0016;
 const CYCLE_SD = 0.004;
 const ADAPT_SD = 60;
@@ -103,7 +104,7 @@ export function openFilter(setup: FilterSetup): RunningFilter {
   set(ADAPT, 0, ADAPT_SD);
   set(WATER, 0, Math.hypot(noise.waterSd, START_WATER_SD));
   set(RESPONSE, RESPONSE_START.mean, RESPONSE_START.sd);
-  set(DENSITY, DENSITY_START.mean, DENSITY_START.sd);
+  set(DENSITY, setup.surplusEffect - 1, DENSITY_SD);
   for (let state = WEEK_COS; state < size; state++)
     set(state, 0, (state < PLAIN_SIZE ? RHYTHM_SD : CYCLE_SD) * setup.startMassKg);
   return {
@@ -130,12 +131,12 @@ export function openFilter(setup: FilterSetup): RunningFilter {
   };
 }
 
-/** Misses beyond so many standard deviations count less, and beyond the second number not at all. */
+/** Misses beyond so many standard deviations count less, and beyond the second number not at all (common practice, no source). */
 const DOUBT = 2.6;
 const ODD_AT = 4.2;
-/** So many odd readings on one side among the last five are believed: the scale or the body really moved. */
+/** So many odd readings on one side among the last five are believed: the scale or the body really moved (common practice, no source). */
 const BELIEVED = 3;
-/** Log density of an odd reading, so that no noise level wins by calling readings odd: one in 200, anywhere within ±5 kg. */
+/** Log density of an odd reading, so that no noise level wins by calling readings odd: one in 200, anywhere within ±5 kg (common practice, no source). */
 const ODD_LOG_DENSITY = Math.log(1 / 200 / 10);
 
 /** Reads the morning of a row: takes the weigh-in in, as far as it is believed. Returns how it counted. */
@@ -205,7 +206,7 @@ function look(filter: RunningFilter, table: DayTable, row: number): void {
   sight.cycleSin = at(table.cycleSin, row);
 }
 
-/** Steps older than this are history: what came after them has long told. */
+/** Steps older than this are history: what came after them has long told (common practice, no source). */
 const SEARCH_DAYS = 250;
 
 /** Variance that steps add a day when they are not looked for, (kcal/d)². */

@@ -1,6 +1,6 @@
 import { at } from '../trend/reading.ts';
 import { median } from '../trend/robust.ts';
-import { type DayGrams, type DayTable, dayNumber, has, layOutDays, type ModelDay } from './days.ts';
+import { type DayGrams, type DayTable, dayNumber, FEW_LOGS, has, layOutDays, type ModelDay } from './days.ts';
 import { type Eating, eatingHabit } from './eating.ts';
 import {
   type FilterSetup,
@@ -43,7 +43,7 @@ export interface BodyModel {
 const stepSearch = { hypotheses: 9, everyDays: 4, chance: 4 / 180, stepVar: 210 ** 2 };
 /** Slow drift, standard deviation of 16 kcal/d after a week (common practice, no source). */
 const driftVar = 16 ** 2 / 7;
-/** The noise grid looks at so many days at most, and needs so many readings. */
+/** The noise grid looks at so many days at most, and needs so many readings (common practice, no source). */
 const NOISE_DAYS = 140;
 const NOISE_READINGS = 10;
 /** Fits the model. Throws when no day has a weigh-in; check with `has` or the call's own checks first. */
@@ -59,7 +59,7 @@ export function fitModel(
   const setup: FilterSetup = {
     startMassKg,
     startFatKg: startFatKg(person, startMassKg),
-    maintenance: start,
+    ...inLogUnits(start, table),
     noise: usualNoise(startMassKg),
     search: stepSearch,
     driftVar,
@@ -84,6 +84,35 @@ export function fitModel(
       sd: Math.sqrt(maintenanceVariance(cov, size, keepPerKg)),
     },
     paceKgPerWeek: (span) => paceOf(filter, smoothed, table.count, span),
+  };
+}
+
+/** Days at the start whose logs tell the units of the log, and days by the plan that stand against them (common practice, no source). */
+const UNIT_DAYS = 28;
+const PLAN_DAYS = 3;
+/** Share of a gap between log and plan that is taken for unlogged food, and how unsure that is (common practice, no source). */
+const UNLOGGED_SHARE = 0.85;
+const UNLOGGED_SD = 0.5;
+
+/** The start estimate is in true energy, the model in units of the log: someone who logs less than was asked for may well eat it. */
+function inLogUnits(
+  start: { kcal: number; sd: number },
+  table: DayTable,
+): Pick<FilterSetup, 'maintenance' | 'surplusEffect'> {
+  let gap = 0;
+  let days = PLAN_DAYS;
+  for (let row = 0; row < Math.min(UNIT_DAYS, table.count); row++) {
+    if (!has(table.loggedKcal, row) || !has(table.prescribedKcal, row)) continue;
+    const ratio = at(table.loggedKcal, row) / Math.max(500, at(table.prescribedKcal, row));
+    gap += Math.max(0.5, Math.min(1.5, ratio)) - 1;
+    days++;
+  }
+  const mean = days - PLAN_DAYS < FEW_LOGS ? 0 : gap / days;
+  const doubt = UNLOGGED_SD * Math.abs(mean) * start.kcal;
+  const share = 1 + UNLOGGED_SHARE * mean;
+  return {
+    maintenance: { kcal: start.kcal * share, sd: Math.hypot(start.sd, doubt) },
+    surplusEffect: 1 / share,
   };
 }
 

@@ -15,6 +15,7 @@ export const usualSpread = 0.0066;
 /** Standard deviation of the logarithm of a person's own spread: the same source's 0.24/0.66. */
 const PERSONAL = 0.36;
 
+/** Grid: times the usual spread, share that is water, share of it left a day later (common practice, no source). */
 const spreads = [0.2, 0.45, 0.65, 0.85, 1.1, 1.5];
 const shares = [0.25, 0.5, 0.75];
 const carries = [0.45, 0.75];
@@ -53,7 +54,7 @@ export function estimateNoise(massKg: number, logLikelihoodOf: (levels: NoiseLev
   };
 }
 
-/** What is assumed with fewer readings than a grid can tell apart. */
+/** What is assumed with fewer readings than a grid can tell apart: half scale, half water (common practice, no source). */
 export function usualNoise(massKg: number): NoiseLevels {
   const sd = usualSpread * massKg;
   return { scaleSd: sd * Math.SQRT1_2, waterSd: sd * Math.SQRT1_2, waterCarry: 0.6 };

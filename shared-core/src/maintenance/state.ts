@@ -34,7 +34,7 @@ export interface Transition {
   waterVar: number;
 }
 
-/** Slow change of what the model holds constant: response to carbohydrate and the height of a rhythm. Variance a day. */
+/** Slow change of what the model holds constant: response to carbohydrate and the height of a rhythm. Variance a day (common practice, no source). */
 const RESPONSE_VAR = 1e-6;
 const RHYTHM_VAR = 1e-6;
 /** Adaptation and its pace: 0.14 of a change of intake in 14 days, in units of maintenance. Hall KD et al. Lancet 2011, equation 4. */
