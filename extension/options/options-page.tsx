@@ -30,7 +30,7 @@ export function OptionsPage() {
 }
 
 function Pairing({ state }: { state: OptionsState }) {
-  const { address, paired, choice, session, sync } = state;
+  const { address, paired, check, choice, session, sync } = state;
   if (choice !== null) {
     return (
       <section>
@@ -46,8 +46,8 @@ function Pairing({ state }: { state: OptionsState }) {
       {paired && (
         <p>
           Paired with the daemon at <a href={address ?? ''}>{address}</a>
-          {session?.demo && ', which serves an invented season'}.{' '}
-          {sync !== null && sync.state !== 'done' && <span class="wrong">{sync.detail}</span>}
+          {session?.demo && ', which serves an invented season'}. This device's check is {check}; the daemon
+          shows the same. {sync !== null && sync.state !== 'done' && <span class="wrong">{sync.detail}</span>}
         </p>
       )}
       {(!paired || lost) && <PairForm allow={askHostPermission} />}

@@ -1,4 +1,5 @@
-import { readPairing } from '../platform/pairing.ts';
+import { checkFrom, checkText } from '@platewright/core/protocol/check.ts';
+import { type Pairing, readPairing } from '../platform/pairing.ts';
 import { readHead } from '../replica/head.ts';
 import { athleteOf, type Note, readNote } from '../replica/notes.ts';
 import type { Reader, Reading } from '../replica/reader.ts';
@@ -11,6 +12,8 @@ const MOST_LISTED = 50;
 export interface OptionsState {
   address: string | null;
   paired: boolean;
+  /** To compare with what the daemon shows of this device. */
+  check: string | null;
   choice: Note<'choice'> | null;
   session: Note<'session'> | null;
   athlete: string | null;
@@ -33,8 +36,14 @@ export async function readOptions(reader: Reader): Promise<OptionsState> {
     ...(replica ?? NOTHING),
     address: pairing?.address ?? null,
     paired: pairing !== null && replica?.device != null,
+    check: pairing === null ? null : await checkOf(pairing),
     bytes: estimate.usage ?? null,
   };
+}
+
+async function checkOf({ key = '', device }: Pairing): Promise<string> {
+  const text = new TextEncoder().encode(checkText(key, device));
+  return checkFrom(new Uint8Array(await crypto.subtle.digest('SHA-256', text)));
 }
 
 async function readReplica(reading: Reading) {

@@ -54,7 +54,7 @@ export function PairForm({ allow }: PairFormProps) {
         />
         <p id="pair-hint" class="hint">
           The daemon prints it when it starts. Is it not at 127.0.0.1:8787? Then type its address in front:
-          192.168.1.20:8787 ABCD-EFGH.
+          192.168.1.20:8789 ABCD-EFGH.
         </p>
         {wrong !== null && (
           <p class="wrong" role="alert">

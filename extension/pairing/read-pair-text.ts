@@ -32,7 +32,12 @@ export function permissionFor(address: string): string | null {
 }
 
 function addressOf(text: string): string | null {
-  const url = URL.parse(/^https?:\/\//i.test(text) ? text : `http://${text}`);
+  const url = URL.parse(/^https?:\/\//i.test(text) ? text : `${schemeFor(text)}://${text}`);
   if (url === null || url.username !== '') return null;
   return `${url.origin}${url.pathname}`.replace(/\/+$/, '');
+}
+
+/** A daemon speaks plainly on its own machine only. */
+function schemeFor(text: string): string {
+  return OWN_HOSTS.some((host) => new RegExp(`^${host}(?=[:/]|$)`, 'i').test(text)) ? 'http' : 'https';
 }

@@ -7,6 +7,8 @@ const pairingSchema = z.object({
   token: z.string(),
   device: z.string(),
   store: z.string(),
+  /** SHA-256 of the daemon's public key in hex, empty without TLS; absent where an older daemon paired. */
+  key: z.optional(z.string()),
 });
 
 /** What this browser got when it was paired. Kept where only pages of this extension can read it. */

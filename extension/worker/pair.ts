@@ -16,8 +16,11 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
   const name = `Extension in ${deviceName(navigator.userAgent)}`;
   const request = post({ code, name, kind: 'extension' });
   const paired = await ask(open, 'pair', pairResponseSchema, request);
-  if (!paired.ok) return { state: 'failed', detail: paired.detail };
-  const { device, store, token } = paired.value;
+  if (!paired.ok) {
+    const unheard = paired.why === 'offline' && address.startsWith('https:');
+    return { state: 'failed', detail: unheard ? unheardOverTls(address) : paired.detail };
+  }
+  const { device, store, token, key } = paired.value;
   if (token === undefined) return { state: 'failed', detail: 'The daemon gave no token. Update it.' };
   const session = await ask({ ...open, token }, 'session', sessionSchema);
   if (!session.ok) return { state: 'failed', detail: session.detail };
@@ -29,12 +32,17 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
     await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent: !demo });
   }
   await writeNote('session', { address, demo, athletes });
-  await savePairing({ address, token, device, store });
+  await savePairing({ address, token, device, store, key });
   if (foreign && invented) await empty();
   if (!foreign || invented) await adopt(device);
   await requestSync();
   announceChange();
   return { state: foreign && !invented ? 'choose' : 'paired' };
+}
+
+/** A browser does not say why it gave up: the daemon may be away, or its certificate unknown, as its own one is at first. */
+function unheardOverTls(address: string): string {
+  return `Nothing was heard from ${address}. If the daemon runs, this browser does not know its certificate yet: open ${address} in a tab, compare the certificate's SHA-256 fingerprint with the one in the daemon's terminal, go on only if they are the same, and pair again.`;
 }
 
 /** Ends the choice of what becomes of another store's records. */

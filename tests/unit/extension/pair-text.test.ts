@@ -8,7 +8,10 @@ describe('what is typed to pair', () => {
     ['http://127.0.0.1:8788/#pair=26WG-XZGD', 'http://127.0.0.1:8788', '26WG-XZGD'],
     ['127.0.0.1:9000 26WG-XZGD', 'http://127.0.0.1:9000', '26WG-XZGD'],
     ['localhost:9000 26WG-XZGD', 'http://localhost:9000', '26WG-XZGD'],
-    ['26WG-XZGD at 192.168.1.20:8787', 'http://192.168.1.20:8787', '26WG-XZGD'],
+    ['26WG-XZGD at 192.168.1.20:8789', 'https://192.168.1.20:8789', '26WG-XZGD'],
+    ['shed.local:8789 26WG-XZGD', 'https://shed.local:8789', '26WG-XZGD'],
+    ['localhost.example:8789 26WG-XZGD', 'https://localhost.example:8789', '26WG-XZGD'],
+    ['http://192.168.1.20:8787 26WG-XZGD', 'http://192.168.1.20:8787', '26WG-XZGD'],
     ['https://home.example/food/ 26WG-XZGD', 'https://home.example/food', '26WG-XZGD'],
   ])('%s', (text, address, code) => {
     expect(readPairText(text)).toEqual({ address, code });
