@@ -14,7 +14,8 @@ export function openApi() {
     info: {
       title: 'Platewright',
       version: '1',
-      description: 'Records go in, views come out. Loopback only; every device is paired with a code.',
+      description:
+        'Records go in, views come out. On loopback, or over TLS; every device is paired with a code and held to its rights.',
       license: { name: 'MIT', identifier: 'MIT' },
     },
     servers: [{ url: '/' }],
@@ -28,7 +29,8 @@ export function openApi() {
           type: 'apiKey',
           in: 'cookie',
           name: 'platewright-8787',
-          description: 'The dashboard’s; the name carries the port.',
+          description:
+            'The dashboard’s; the name carries the port, and over TLS a prefix: __Host-platewright-8789.',
         },
       },
     },
