@@ -1,5 +1,5 @@
 import { once } from 'node:events';
-import { chmodSync, mkdirSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
@@ -274,6 +274,25 @@ it('devices prints a name as text, whatever is in it', async () => {
   const { stdout } = run('devices');
   expect(stdout).toMatch(/\tA\ufffd\[31mB\ufffdC\ufffdD\ufffdE\n$/);
   expect(stdout.trim().split('\n')).toHaveLength(1);
+  const [id = ''] = stdout.split('\t');
+  expect(run('devices', 'revoke', id).stderr).toBe('A\ufffd[31mB\ufffdC\ufffdD\ufffdE was let go.\n');
+});
+
+it('keeps every file to its user: store, certificate, backups, exports', async () => {
+  daemon = await startDaemon(folder.path, ['start', '--port', '0', '--lan', '--lan-port', '0']);
+  await pairExtension(daemon);
+  expect(run('backup').status).toBe(0);
+  expect(run('export', join(folder.path, 'data/platewright/records.jsonl')).status).toBe(0);
+  const kept = readdirSync(join(folder.path, 'data'), { recursive: true, withFileTypes: true }).map(
+    (item) => ({
+      name: item.name,
+      mode: statSync(join(item.parentPath, item.name)).mode & 0o077,
+    }),
+  );
+  const names = kept.map(({ name }) => name);
+  expect(names).toEqual(expect.arrayContaining(['store.sqlite', 'tls.pem', 'backups', 'records.jsonl']));
+  expect(names.filter((name) => /^platewright-.*\.sqlite$/.test(name))).toHaveLength(1);
+  expect(kept.filter(({ mode }) => mode !== 0)).toEqual([]);
 });
 
 describe('rights', () => {

@@ -1,6 +1,7 @@
 import { hash, X509Certificate } from 'node:crypto';
 import { createSocket } from 'node:dgram';
 import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { Agent, request } from 'node:https';
 import { connect as connectPlain } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -31,10 +32,11 @@ afterEach(async () => {
 function handshake(
   port: number,
   options: object = {},
-): Promise<{ peer: DetailedPeerCertificate; protocol: string }> {
+): Promise<{ peer: DetailedPeerCertificate; protocol: string; suite: string }> {
   return new Promise((resolve, reject) => {
     const socket = connect({ port, host: '127.0.0.1', rejectUnauthorized: false, ...options }, () => {
-      resolve({ peer: socket.getPeerCertificate(true), protocol: socket.getProtocol() ?? '' });
+      const [peer, protocol] = [socket.getPeerCertificate(true), socket.getProtocol() ?? ''];
+      resolve({ peer, protocol, suite: socket.getCipher().name });
       socket.destroy();
     });
     socket.once('error', reject);
@@ -75,6 +77,28 @@ describe('on the network', () => {
     );
     expect(plain).not.toMatch(/HTTP\/1\.1 [23]/);
     expect((await handshake(daemon.lanPort)).protocol).toBe('TLSv1.3');
+  });
+
+  it('the strongest suite is taken, whatever the caller likes best', async () => {
+    const suites = ['TLS_AES_128_GCM_SHA256', 'TLS_CHACHA20_POLY1305_SHA256', 'TLS_AES_256_GCM_SHA384'];
+    const { suite } = await handshake(daemon.lanPort, { ciphers: suites.join(':') });
+    expect(suite).toBe('TLS_AES_256_GCM_SHA384');
+  });
+
+  it('metrics are refused to other machines', async () => {
+    const agent = new Agent({ rejectUnauthorized: false });
+    for (const host of ownAddresses()) {
+      const status = (path: string) =>
+        new Promise((resolve, reject) => {
+          const asking = request({ host, port: daemon.lanPort, path, agent }, (answer) => {
+            answer.resume();
+            resolve(answer.statusCode);
+          });
+          asking.once('error', reject).end();
+        });
+      expect([host, await status('/v1/health'), await status('/v1/metrics')]).toEqual([host, 200, 403]);
+    }
+    agent.destroy();
   });
 
   it('both ends show the same check, which follows from the certificate on the wire', async () => {

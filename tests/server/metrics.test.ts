@@ -56,7 +56,7 @@ it('logs a line for each event by level, and nothing of what was sent', async ()
   await logged.request('http://127.0.0.1:8787/v1/devices/secret', { method: 'DELETE', headers }, {});
   await logged.request('http://127.0.0.1:8787/v1/secret', { headers: { host: headers.host } }, {});
   await logged.request('http://127.0.0.1:8787/v1/session', { headers: { host: headers.host } }, {});
-  expect(lines.map((line) => line.replace(/ ms=\d+$/, ''))).toEqual([
+  expect(lines.map((line) => line.replace(/( device=[\w-]+)? ms=\d+$/, ''))).toEqual([
     '1970-01-01T00:00:00.000Z debug request method=GET route=/v1/records status=200',
     '1970-01-01T00:00:00.000Z debug request method=DELETE route=/v1/devices/:id status=404',
     expect.stringMatching(/debug request method=GET route=\S+ status=404$/),

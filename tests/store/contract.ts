@@ -230,6 +230,44 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.devices()).toEqual([later]);
     });
 
+    it('takes quotes and SQL in any argument for plain text', async () => {
+      await store.append([weighIn('c1', { date: '2026-01-02', kg: 80 })], keep);
+      await store.putDevice(device);
+      await store.putCode('h', 100, { athlete: null, access: 'write' });
+      let count = 0;
+      for (const sql of [
+        "'",
+        `' OR '1'='1`,
+        `'; DROP TABLE records; --`,
+        '"; DELETE FROM changes',
+        '%',
+        '$1',
+        '?',
+        '\\',
+      ]) {
+        expect(await store.record(sql, 'weigh-c1')).toBeNull();
+        expect(await store.record('ann', sql)).toBeNull();
+        for (const query of [{ athlete: sql }, { from: sql, athlete: sql }, { athlete: sql, after: sql }])
+          expect(await store.records(query)).toEqual([]);
+        expect((await store.snapshot(null, 9, sql)).records).toEqual([]);
+        expect(await store.changesSince(0, 9, sql)).toMatchObject({ changes: [] });
+        expect(await store.deviceByToken(sql)).toBeNull();
+        await store.putSetting(sql, sql);
+        expect(await store.setting(sql)).toBe(sql);
+        await store.putCode(sql, 100, { athlete: sql, access: 'read' });
+        expect(await store.takeCode(sql, 1)).toEqual({ athlete: sql, access: 'read' });
+        const named = { ...device, id: sql, name: sql, origin: sql, tokenHash: sql };
+        await store.putDevice(named);
+        expect(await store.deviceByToken(sql)).toEqual(named);
+        const note = weighIn(`n${count++}`, { note: sql });
+        expect(await store.append([note], keep)).toMatchObject([{ outcome: 'stored' }]);
+        expect((await store.record('ann', note.record))?.fields).toEqual({ note: sql });
+      }
+      expect((await store.record('ann', 'weigh-c1'))?.fields).toEqual({ date: '2026-01-02', kg: 80 });
+      expect(await store.takeCode('h', 1)).toEqual({ athlete: null, access: 'write' });
+      expect(await store.verify()).toEqual([]);
+    });
+
     it('lets a code be used once, before its time is over', async () => {
       expect(await store.takeCode('h', 0)).toBe('none');
       const rights = { athlete: 'ann', access: 'read' } as const;

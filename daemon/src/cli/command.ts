@@ -38,3 +38,8 @@ export function say(line: string): void {
 export function note(line: string): void {
   process.stderr.write(`${line}\n`);
 }
+
+/** Text that someone else typed can neither steer a terminal nor begin another column or line. */
+export function printable(text: string): string {
+  return text.replace(/\p{C}/gu, '\ufffd');
+}

@@ -1,7 +1,7 @@
 import { pairingCheck } from '../server/secrets.ts';
 import { openStore } from '../store/open.ts';
 import type { Store, StoredDevice } from '../store/store.ts';
-import { type Command, CommandTrouble, note, say } from './command.ts';
+import { type Command, CommandTrouble, note, printable, say } from './command.ts';
 import { knownAddresses } from './known-addresses.ts';
 import { settings, storeOptions } from './settings.ts';
 
@@ -53,10 +53,5 @@ async function revoke(store: Store, start: string): Promise<void> {
     throw new CommandTrouble(`${many} with ${start}. platewright devices lists them.`);
   }
   await store.putDevice({ ...device, revokedAt: device.revokedAt ?? Date.now() });
-  note(`${device.name} was let go.`);
-}
-
-/** A name that another device chose can neither steer a terminal nor begin another column or line. */
-function printable(name: string): string {
-  return name.replace(/\p{C}/gu, '\ufffd');
+  note(`${printable(device.name)} was let go.`);
 }

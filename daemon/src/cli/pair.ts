@@ -4,7 +4,7 @@ import { issueCode } from '../server/issue-code.ts';
 import { openStore } from '../store/open.ts';
 import { isServed } from '../store/sqlite.ts';
 import type { Store } from '../store/store.ts';
-import { type Command, CommandTrouble, note, say } from './command.ts';
+import { type Command, CommandTrouble, note, printable, say } from './command.ts';
 import { knownAddresses, pairingLink } from './known-addresses.ts';
 import { sayLan } from './lan.ts';
 import { settings, storeOptions, text } from './settings.ts';
@@ -52,6 +52,6 @@ async function athleteCalled(store: Store, called: string): Promise<string> {
   const [athlete] = found;
   if (athlete !== undefined && found.length === 1) return athlete.id;
   const many = found.length > 1 ? `${found.length} athletes are` : 'No athlete is';
-  const known = athletes.map(({ id, name }) => `${name} (${id})`).join(', ');
+  const known = athletes.map(({ id, name }) => `${printable(name)} (${id})`).join(', ');
   throw new CommandTrouble(`${many} called ${called}. There are: ${known || 'none yet'}.`);
 }

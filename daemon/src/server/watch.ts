@@ -1,5 +1,6 @@
 import type { MiddlewareHandler } from 'hono';
 import { routePath } from 'hono/route';
+import type { StoredDevice } from '../store/store.ts';
 import type { Env } from './deps.ts';
 import type { Log, LogLevel } from './log.ts';
 import type { Metrics } from './metrics.ts';
@@ -15,8 +16,11 @@ export function watchRequests(metrics: Metrics, log: Log): MiddlewareHandler<Env
     const ms = performance.now() - begun;
     const { status } = c.res;
     metrics.count(c.req.method, status, ms);
-    const { method } = c.req;
-    log(levelOf(status), 'request', { method, route: routePath(c, -1), status, ms: Math.round(ms) });
+    const asked = { method: c.req.method, route: routePath(c, -1), status };
+    // Set when the request got as far as that.
+    const device: StoredDevice | undefined = c.get('device');
+    const who = device === undefined ? {} : { device: device.id };
+    log(levelOf(status), 'request', { ...asked, ...who, ms: Math.round(ms) });
   };
 }
 

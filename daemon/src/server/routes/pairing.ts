@@ -10,6 +10,7 @@ import { deviceOf } from '../auth.ts';
 import { json } from '../body.ts';
 import { setTokenCookie } from '../cookie.ts';
 import type { Deps, Env } from '../deps.ts';
+import { silent } from '../log.ts';
 import { ProblemError } from '../problem.ts';
 import { newDeviceId, newToken, pairingCheck, readCode, sha256 } from '../secrets.ts';
 
@@ -18,7 +19,7 @@ const FAILURES_ALLOWED = 10;
 const FAILURE_WINDOW_MS = 10 * 60_000;
 
 /** A single-use code makes a device. */
-export function pairingRoutes({ store, now, key, paired: tell }: Deps) {
+export function pairingRoutes({ store, hub, now, key, log = silent, paired: tell }: Deps) {
   let failures: number[] = [];
 
   async function useCode(typed: string): Promise<Rights> {
@@ -51,8 +52,13 @@ export function pairingRoutes({ store, now, key, paired: tell }: Deps) {
       revokedAt: null,
     };
     await store.putDevice(device);
+    log('warn', 'paired', { device: device.id, kind });
     // A browser that pairs again gives its earlier key back.
-    if (before !== null) await store.putDevice({ ...before, revokedAt: now() });
+    if (before !== null) {
+      await store.putDevice({ ...before, revokedAt: now() });
+      log('warn', 'key-taken-back', { device: before.id, by: device.id });
+      hub.wake();
+    }
     tell(device, pairingCheck(key, device.id));
     if (kind === 'dashboard') setTokenCookie(c, token);
     const paired: z.infer<typeof pairResponseSchema> = { device: device.id, store: store.id, key };
