@@ -8,7 +8,9 @@ function run(command: string, ...args: string[]): void {
 
 function installChromium(): void {
   if (process.platform !== 'linux' || process.getuid?.() !== 0) {
-    console.error('The browser tests need Chromium. Install it (Debian: `apt-get install chromium`), or name it in CHROMIUM.');
+    console.error(
+      'The browser tests need Chromium. Install it (Debian: `apt-get install chromium`), or name it in CHROMIUM.',
+    );
     process.exit(1);
   }
   console.error('No Chromium found: installing the system package…');

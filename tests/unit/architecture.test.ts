@@ -3,7 +3,8 @@ import { dirname, join, relative, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
 const root = resolve(import.meta.dirname, '../..');
-const IMPORT = /(?:^|\n)\s*(?:import|export)\s[^'";]*?from\s*'([^']+)'|import\(\s*'([^']+)'\s*\)|(?:^|\n)import\s+'([^']+)'/g;
+const IMPORT =
+  /(?:^|\n)\s*(?:import|export)\s[^'";]*?from\s*'([^']+)'|import\(\s*'([^']+)'\s*\)|(?:^|\n)import\s+'([^']+)'/g;
 
 interface SourceFile {
   path: string;
@@ -43,7 +44,19 @@ const LADDER: Record<string, readonly string[]> = {
   call: ['trend', 'maintenance', 'body', 'lifts', 'foods', 'units'],
   season: ['records', 'call'],
   targets: ['season', 'records', 'call', 'foods', 'units', 'body', 'maintenance'],
-  views: ['changes', 'records', 'season', 'targets', 'call', 'body', 'lifts', 'foods', 'maintenance', 'trend', 'units'],
+  views: [
+    'changes',
+    'records',
+    'season',
+    'targets',
+    'call',
+    'body',
+    'lifts',
+    'foods',
+    'maintenance',
+    'trend',
+    'units',
+  ],
 };
 
 function folderOf(path: string): string {
@@ -57,7 +70,8 @@ describe('architecture', () => {
 
   it('keeps shared-core/src pure: no package but zod, no clock, no chance, no page, no file', () => {
     for (const file of core) {
-      for (const name of file.imports) expect(name, `${file.path} imports ${name}`).toMatch(/^(\.{1,2}\/|zod\/mini$)/);
+      for (const name of file.imports)
+        expect(name, `${file.path} imports ${name}`).toMatch(/^(\.{1,2}\/|zod\/mini$)/);
       const code = file.text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '');
       expect(code, `${file.path} reads a clock, chance or the page`).not.toMatch(
         /\bDate\.now\(|\bnew Date\(\)|Math\.random|\bfetch\(|\bdocument\.|\bwindow\.|\blocalStorage\b|performance\.now/,
@@ -84,8 +98,10 @@ describe('architecture', () => {
         file.path,
         file.imports.flatMap((name) => {
           if (name.startsWith('.')) return [relative(root, resolve(root, dirname(file.path), name))];
-          if (name.startsWith('@platewright/core/ui/')) return [name.replace('@platewright/core/', 'shared-core/')];
-          if (name.startsWith('@platewright/core/')) return [name.replace('@platewright/core/', 'shared-core/src/')];
+          if (name.startsWith('@platewright/core/ui/'))
+            return [name.replace('@platewright/core/', 'shared-core/')];
+          if (name.startsWith('@platewright/core/'))
+            return [name.replace('@platewright/core/', 'shared-core/src/')];
           return [];
         }),
       ]),
@@ -102,7 +118,8 @@ describe('architecture', () => {
 
   it('keeps extension and daemon apart, and the pages of the dashboard out of the daemon', () => {
     for (const file of extension) expect(file.imports.join(' '), file.path).not.toMatch(/daemon\//);
-    for (const file of daemon) expect(file.imports.join(' '), file.path).not.toMatch(/extension\/|dashboard\/|core\/ui\//);
+    for (const file of daemon)
+      expect(file.imports.join(' '), file.path).not.toMatch(/extension\/|dashboard\/|core\/ui\//);
     for (const file of ui) expect(file.imports.join(' '), file.path).not.toMatch(/daemon\/|extension\//);
   });
 
