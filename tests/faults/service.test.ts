@@ -31,7 +31,7 @@ describe('platewright service', () => {
     expect(stdout.trim()).toBe(join(folder.path, 'config/systemd/user/platewright.service'));
     expect(stderr).toMatch(/systemctl --user .*enable --now platewright/);
     const unit = readFileSync(stdout.trim(), 'utf8');
-    expect(unit).toMatch(/^ExecStart=\/\S+ \/\S+main\.ts start .*--port 9000/m);
+    expect(unit).toMatch(/^ExecStart=\/\S+ \/\S+main\.[jt]s start .*--port 9000/m);
     expect(unit).toContain(`--data "${data}"`);
     expect(unit).toContain(`ReadWritePaths="${data}"`);
     expect(existsSync(data)).toBe(true);
@@ -41,7 +41,7 @@ describe('platewright service', () => {
     const { stdout } = platewright(folder.path, ['service', '--manager', 'launchd', '--data', '/a&b']);
     expect(stdout).toMatch(/^<\?xml/);
     const words = [...stdout.matchAll(/^ {4}<string>(.*)<\/string>$/gm)].map(([, word]) => word);
-    expect(words.slice(1, 3)).toEqual([expect.stringMatching(/main\.ts$/), 'start']);
+    expect(words.slice(1, 3)).toEqual([expect.stringMatching(/main\.[jt]s$/), 'start']);
     expect(words).toContain('/a&amp;b');
   });
 

@@ -1,14 +1,21 @@
-/** What `npm start` runs: builds what is missing or older than its sources, then starts the daemon. */
+/** What `npm start` runs: builds what is missing or older than its sources, then starts the daemon as it was built. */
 import { resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { type Build, buildStale } from './build.ts';
 import { note } from './command.ts';
-import { runCommandLine } from './command-line.ts';
-import { keepCompiled } from './compiled.ts';
 
 const ROOT = resolve(import.meta.dirname, '../../..');
 const SHARED = ['shared-core', 'package-lock.json'];
 
+const MAIN = 'daemon/dist/cli/main.js';
+
 const builds: readonly Build[] = [
+  {
+    name: 'daemon',
+    sources: [...SHARED, 'daemon/src', 'daemon/vite.config.ts'],
+    result: MAIN,
+    command: ['node_modules/vite/bin/vite.js', 'build', 'daemon', '--logLevel', 'warn'],
+  },
   {
     name: 'dashboard',
     sources: [...SHARED, 'daemon/dashboard'],
@@ -23,7 +30,6 @@ const builds: readonly Build[] = [
   },
 ];
 
-keepCompiled();
 const typed = process.argv.slice(2);
 const isDemo = typed.includes('--demo');
 const failed = await buildStale(ROOT, builds);
@@ -32,5 +38,6 @@ if (failed.length > 0) {
   process.exitCode = 1;
 } else {
   const rest = typed.filter((word) => word !== '--demo');
-  process.exitCode = await runCommandLine([isDemo ? 'demo' : 'start', ...rest]);
+  process.argv.splice(2, typed.length, isDemo ? 'demo' : 'start', ...rest);
+  await import(pathToFileURL(resolve(ROOT, MAIN)).href);
 }

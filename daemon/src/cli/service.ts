@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { type Command, CommandTrouble, type Given, note, say } from './command.ts';
@@ -13,7 +13,9 @@ const PATHS = new Set(['data', 'backups', 'cert', 'key']);
 
 const one = { type: 'string' } as const;
 
-const MAIN = resolve(import.meta.dirname, 'main.ts');
+const DAEMON = resolve(import.meta.dirname, '../../..', 'daemon');
+/** As it was built, which starts quicker; else as it is written. */
+const MAIN = [join(DAEMON, 'dist/cli/main.js'), join(DAEMON, 'src/cli/main.ts')];
 
 export const service: Command = {
   name: 'service',
@@ -75,7 +77,7 @@ function commandOf(given: Given): ServiceCommand {
       .flatMap((word) => [`--${name}`, PATHS.has(name) ? resolve(String(word)) : String(word)]);
   });
   return {
-    command: [process.execPath, MAIN, 'start', ...options],
+    command: [process.execPath, MAIN.find((path) => existsSync(path)) ?? '', 'start', ...options],
     writes: [...new Set([data, backups, join(xdg('XDG_CACHE_HOME', '.cache'), 'platewright')])],
     reach: store !== null ? 'anyone' : lan !== null ? 'private' : 'loopback',
   };
