@@ -148,3 +148,15 @@ it('the same tools read and write what they may, from the dashboard itself', asy
   expect(await state()).toContain('OWNED');
   await page.close();
 });
+
+it('after its key is taken back the dashboard shows pairing and no record', async () => {
+  const page = await context.newPage();
+  await page.goto(at('127.0.0.1'));
+  await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
+  for (const device of await daemon.store.devices())
+    await daemon.store.putDevice({ ...device, revokedAt: device.revokedAt ?? Date.now() });
+  await page.reload();
+  await page.getByLabel('Pairing code').waitFor();
+  expect(await page.locator('body').textContent()).not.toMatch(/CANARY|OWNED|Protein/);
+  await page.close();
+});
