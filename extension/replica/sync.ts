@@ -48,20 +48,23 @@ const DONE: SyncEnd = { state: 'done', detail: '' };
  * Brings replica and daemon to the same state. All it knows lies in the replica, so it can be stopped at any await and
  * started anew.
  *
- *          the store has another name than when we last met, or its log is not the one we know
- *             ┌──────────────┬─────────────────────────────────────────────────┐
- *             ▼              │                                                 │
- *   start ─► recover ─┬─► push ── some were sent, or nothing waits ─► pull ◄───┤
- *                     │      ▲                                       │ ▲ │     │ more pages
- *                     │      └────────── something waits ────────────┘ │ ├─────┘
- *                     │                                                │ └─ nothing waits ─► done
- *                     ├─ what was sent or put back in the outbox ──────┤
- *                     │  is looked for first                           │ the last page
- *                     └─ a snapshot was begun ───────────────────► snapshot ◄─ pull, when the log was folded
+ *   start ─► recover ─┬─ all is known ──────────────────────► push
+ *                     ├─ something was sent, or put back ───► pull
+ *                     └─ a snapshot was begun ──────────────► snapshot
  *
+ *   push ─┬─ some were taken, or nothing waits ─────────────► pull
+ *         └─ one alone was too much, and is rejected ───────► push
+ *   pull ─┬─ more pages ────────────────────────────────────► pull
+ *         ├─ something waits ───────────────────────────────► push
+ *         ├─ nothing waits ─────────────────────────────────► done
+ *         └─ the log no longer begins at 0 ─────────────────► snapshot
+ *   snapshot ─┬─ more pages ────────────────────────────────► snapshot
+ *             └─ the last page ─────────────────────────────► pull
+ *
+ *   any step ── the store has another name, or its log is not the one we know ─► recover: all goes back in the outbox
  *   any step ── no connection ─► offline    ── token not known ─► unpaired    ── anything else ─► refused
  *
- * recover does nothing when no recovery is under way, and goes on with a snapshot that is. An end other than `done` is tried again by the next alarm.
+ * An end other than `done` is tried again by the next alarm.
  */
 export async function sync(ports: SyncPorts): Promise<SyncEnd> {
   let step: Step = 'recover';

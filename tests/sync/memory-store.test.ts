@@ -1,12 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Change } from '@platewright/core/changes/change.ts';
 import { formatClock } from '@platewright/core/changes/clock.ts';
 import { expect, it } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { Dice } from './dice.ts';
 import { MemoryStore, type SyncStore } from './memory-store.ts';
+import { scratchFolder } from './scratch.ts';
 
 const SEEDS = 25;
 const STEPS = 60;
@@ -55,8 +53,8 @@ function workOf(dice: Dice): (store: SyncStore, name: ReturnType<typeof marksOf>
 it('the store in memory does what the one on disk does', async () => {
   for (let seed = 1; seed <= SEEDS; seed += 1) {
     const dice = new Dice(seed);
-    const folder = mkdtempSync(join(tmpdir(), 'platewright-same-'));
-    const disk = openSqliteStore(folder, 'owner');
+    const { path, remove } = scratchFolder();
+    const disk = openSqliteStore(path, 'owner');
     const memory = new MemoryStore();
     const [ofDisk, ofMemory] = [marksOf(new Map()), marksOf(new Map())];
     for (let step = 0; step < STEPS; step += 1) {
@@ -64,6 +62,6 @@ it('the store in memory does what the one on disk does', async () => {
       expect(await work(memory, ofMemory), `seed ${seed}, step ${step}`).toEqual(await work(disk, ofDisk));
     }
     await disk.close();
-    rmSync(folder, { recursive: true });
+    remove();
   }
 });

@@ -1,5 +1,4 @@
-import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { copyFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { createApp } from '../../daemon/src/server/app.ts';
 import { createHub } from '../../daemon/src/server/hub.ts';
@@ -12,6 +11,7 @@ import { replaceStore } from '../../daemon/src/store/sqlite-restore.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
 import { httpDaemon } from '../../extension/replica/http.ts';
 import type { Home } from './home.ts';
+import { scratchFolder } from './scratch.ts';
 
 const ADDRESS = 'http://127.0.0.1:8787';
 const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
@@ -85,7 +85,7 @@ export async function wholeHome(now: () => number, keeper: Keeper = sqliteKeeper
 
 /** A store of SQLite in a folder of its own. */
 function sqliteKeeper(): Keeper {
-  const folder = mkdtempSync(join(tmpdir(), 'platewright-history-'));
+  const { path: folder, remove } = scratchFolder();
   const data = join(folder, 'data');
   let copies = 0;
   return {
@@ -104,7 +104,7 @@ function sqliteKeeper(): Keeper {
         copyFileSync(copy, join(data, STORE_FILE));
       };
     },
-    remove: () => rmSync(folder, { recursive: true }),
+    remove,
   };
 }
 

@@ -1,10 +1,8 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterAll, it } from 'vitest';
 import { openPostgresStore } from '../../daemon/src/store/postgres.ts';
 import { startPostgres } from '../support/postgres.ts';
 import { live } from './history.ts';
+import { scratchFolder } from './scratch.ts';
 import { type Keeper, wholeHome } from './whole-home.ts';
 
 const HISTORIES = 100;
@@ -21,11 +19,11 @@ else {
 
   /** Its backups are made and restored with its own tools, so here the store is only closed and opened again. */
   const keeperOf = (address: string): Keeper => {
-    const folder = mkdtempSync(join(tmpdir(), 'platewright-history-'));
+    const { path: folder, remove } = scratchFolder();
     return {
       open: () => openPostgresStore({ address, folder, role: 'owner' }),
       backup: async () => async () => {},
-      remove: () => rmSync(folder, { recursive: true }),
+      remove,
     };
   };
 
