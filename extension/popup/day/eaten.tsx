@@ -10,11 +10,11 @@ interface EatenProps {
   actions: Actions;
 }
 
-/** What was eaten on the date, meal by meal. */
+/** What was eaten on the date, meal by meal: the meal at hand, then the others with the latest first. */
 export function Eaten({ day, meal, actions }: EatenProps) {
   const eaten = day.meals.filter(({ entries }) => entries.length > 0);
   const first = eaten.filter((view) => view.meal === meal);
-  const others = eaten.filter((view) => view.meal !== meal);
+  const others = eaten.filter((view) => view.meal !== meal).toReversed();
   return (
     <>
       {[...first, ...others].map((view) => (

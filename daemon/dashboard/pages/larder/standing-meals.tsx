@@ -45,7 +45,7 @@ export function StandingMeals({ larder }: { larder: LarderView }) {
                 .map(
                   ({ name, grams }) => `${gramsFigure(grams)} g ${name ?? 'a food no longer in the larder'}`,
                 )
-                .join(', ')}
+                .join('; ')}
             </p>
             <span class="buttons">
               <button type="button" class="link small" onClick={() => setEditing(meal)}>
