@@ -6,6 +6,7 @@ import { benchPopup } from './popup.ts';
 import { MOST_POPUP_BYTES, popupScriptBytes } from './popup-size.ts';
 import { benchPush } from './push.ts';
 import { benchSearch } from './search.ts';
+import { benchServer } from './server.ts';
 import { type Compared, printTable } from './table.ts';
 
 const ATHLETES = 200;
@@ -14,6 +15,7 @@ const benches: Record<string, () => Compared[] | Promise<Compared[]>> = {
   model: benchModel,
   search: benchSearch,
   push: benchPush,
+  server: benchServer,
   'day view': benchDayView,
   'many athletes': () => benchManyAthletes(ATHLETES),
   popup: benchPopup,

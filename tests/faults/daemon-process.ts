@@ -6,7 +6,8 @@ import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Readable } from 'node:stream';
 
-const MAIN = resolve(import.meta.dirname, '../../daemon/src/cli/main.ts');
+/** The sources, so that a test needs no build; DAEMON_MAIN names what was built instead. */
+const main = () => process.env.DAEMON_MAIN ?? resolve(import.meta.dirname, '../../daemon/src/cli/main.ts');
 const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 
 /** A place for stores and settings that is gone after the test. */
@@ -25,7 +26,7 @@ function environment(folder: string): NodeJS.ProcessEnv {
 
 /** Runs a command to its end. */
 export function platewright(folder: string, args: readonly string[], input = '') {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [main(), ...args], {
     env: environment(folder),
     encoding: 'utf8',
     input,
@@ -53,7 +54,7 @@ export async function startDaemon(
   under: readonly string[] = [],
 ): Promise<Daemon> {
   const [program = process.execPath, ...before] = [...under, process.execPath];
-  const child = spawn(program, [...before, MAIN, ...args], {
+  const child = spawn(program, [...before, main(), ...args], {
     env: environment(folder),
     stdio: ['ignore', 'pipe', 'pipe'],
   });
