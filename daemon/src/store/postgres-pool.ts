@@ -1,4 +1,6 @@
-import { Pool, type PoolClient, types } from 'pg';
+import { Client, Pool, type PoolClient, types } from 'pg';
+import * as z from 'zod/mini';
+import { StoreTrouble } from './trouble.ts';
 
 /** Connections at a time; a daemon writes over one (common practice, no source). */
 const CONNECTIONS = 8;
@@ -17,9 +19,11 @@ const SESSION = `SET search_path TO platewright; SET platewright.athlete TO '${A
 
 /**
  * Connections to the database of an address. TLS as the address says: `sslmode=verify-full` checks the server's
- * certificate, with `sslrootcert=FILE` against an own authority. A commit is on disk before it is answered.
+ * certificate, with `sslrootcert=FILE` against an own authority. A commit is on disk before it is answered. Throws
+ * StoreTrouble for a database beyond this machine without such a check.
  */
 export function openPool(address: string): Pool {
+  demandTls(address);
   const pool = new Pool({
     connectionString: address,
     max: CONNECTIONS,
@@ -38,6 +42,21 @@ export function openPool(address: string): Pool {
   // A connection that breaks while no one uses it is made anew; whoever uses one has the error.
   pool.on('error', () => {});
   return pool;
+}
+
+/** Records leave this machine over TLS only, to a server that showed who it is (ASVS 5.0, 12.3.1 and 12.3.2). */
+function demandTls(address: string): void {
+  const { host, ssl }: { host: string; ssl: unknown } = new Client({ connectionString: address });
+  const isHere = host.startsWith('/') || /^(localhost|127\.[\d.]+|::1|\[::1\])$/.test(host);
+  const checks = z.object({
+    rejectUnauthorized: z.optional(z.literal(true)),
+    checkServerIdentity: z.optional(z.never()),
+  });
+  if (isHere || ssl === true || checks.safeParse(ssl).success) return;
+  throw new StoreTrouble(
+    'unreachable',
+    'The database is on another machine. Add ?sslmode=verify-full to the address after --store, and for an own authority &sslrootcert=FILE.',
+  );
 }
 
 /** Work that is done whole or not at all. */

@@ -36,8 +36,8 @@ interface PostgresPlace {
 
 /** The store in a PostgreSQL database, made when it is not there. Throws StoreTrouble. */
 export async function openPostgresStore({ address, folder, role }: PostgresPlace): Promise<Store> {
-  const lock = role === 'owner' ? lockFolder(folder) : { release() {} };
   const pool = openPool(address);
+  const lock = role === 'owner' ? lockFolder(folder) : { release() {} };
   try {
     const client = await pool.connect();
     try {
