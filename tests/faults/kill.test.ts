@@ -20,7 +20,7 @@ afterEach(async () => {
   folder.remove();
 });
 
-const PATIENCE_MS = KILLS * 2000;
+const PATIENCE_MS = KILLS * 5000;
 
 it(`killed ${KILLS} times it loses nothing it acknowledged, and a retry doubles nothing`, {
   timeout: PATIENCE_MS,

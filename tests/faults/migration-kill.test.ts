@@ -64,7 +64,7 @@ async function checkAfterKill(old: string, migrated: string): Promise<'old' | 'n
   return now === old ? 'old' : 'new';
 }
 
-describe.each(older)('a start over a store of schema %i', (version) => {
+describe.each(older)('a start over a store of schema %i', { timeout: 600_000 }, (version) => {
   let [old, migrated] = ['', ''];
   beforeEach(() => {
     lay(version);
