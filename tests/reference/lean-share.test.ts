@@ -1,6 +1,8 @@
 import { energyBalance } from '@platewright/core/body/energy-balance.ts';
 import { leanShare } from '@platewright/core/body/lean-share.ts';
 import { waistChange, waistCmPerFatKg } from '@platewright/core/body/waist.ts';
+import { kgPerSurplusKcal, leanShareOfChange } from '@platewright/core/maintenance/energy-density.ts';
+import { keepPerKg } from '@platewright/core/maintenance/filter.ts';
 import { describe, expect, it } from 'vitest';
 import { closedLoop } from '../bench/virtual-athletes/closed-loop.ts';
 import { population } from '../bench/virtual-athletes/population.ts';
@@ -40,6 +42,14 @@ describe('lean share', () => {
     const usual = leanShare({ ...bare, fatKg: 10, tissueKg });
     const energy = leanShare({ ...bare, fatKg: 10, tissueKg, energyKcal: { mean: 9000, sd: 3000 } });
     expect(energy.share?.mean).toBeGreaterThan((usual.share?.mean ?? 0) + 0.05);
+  });
+
+  it('stays at the usual split when just that energy was eaten: handling, turnover and upkeep of the new mass included', () => {
+    const fatKg = 12;
+    const eaten = 4 / kgPerSurplusKcal(fatKg) + (84 * keepPerKg * 4) / 2;
+    const tissueKg = { mean: 4, sd: 0.2 };
+    const found = leanShare({ ...bare, fatKg, tissueKg, energyKcal: { mean: eaten, sd: 1500 } });
+    expect(found.share?.mean).toBeCloseTo(leanShareOfChange(fatKg), 3);
   });
 
   it('says when lean was lost while body mass rose', () => {

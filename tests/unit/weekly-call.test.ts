@@ -96,6 +96,15 @@ describe('the verdicts and their words', () => {
     expect(call.carbohydrateG - 400).toBeGreaterThan(60);
   });
 
+  it('raises a mark under the guard of energy availability, whatever was logged', () => {
+    const lately = (day: number) => (day < 28 ? 1 : 0.8);
+    const call = weeklyCall(
+      callOfLife({ days: 42, kgPerWeek: -0.7, markG: 60, eats: lately }, { aim: lose }),
+    );
+    expect(call.verdict).toBe('up');
+    expect(call.summary[1]).toContain('too little energy');
+  });
+
   it('warns of underweight and stops well under it', () => {
     const at = (startKg: number) =>
       weeklyCall(callOfLife({ days: 42, startKg, kgPerWeek: 0, noiseKg: 0.1 }, { aim: lose })).cautions.find(

@@ -76,8 +76,10 @@ export interface RunningFilter {
   expectation: Float64Array;
 }
 
-/** Rise of maintenance with tissue, kcal/d per kg: upkeep of tissue and movement of
- * Hall KD et al. Lancet 2011, equation 2, at an activity level of 1.8 (second-hand). */
+/**
+ * Rise of maintenance with tissue, kcal/d per kg: upkeep of tissue and movement of
+ * the linearised model of Hall KD, Chow CC. Am J Clin Nutr 2011;94:66–74, at an activity level of 1.8 (second-hand).
+ */
 export const keepPerKg = 27;
 /** Standard deviation of the first mass that the first reading alone does not tell: water of the days before (common practice, no source). */
 const START_WATER_SD = 0.5;

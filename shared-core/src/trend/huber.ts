@@ -4,6 +4,7 @@ import { median } from './robust.ts';
 const BEND = 1.345;
 /** Median absolute deviation of a standard normal. */
 const MAD_OF_NORMAL = 0.6744897501960817;
+/** More rounds than any set of readings needs (common practice, no source). */
 const MOST_ROUNDS = 50;
 
 export interface HuberFit {
