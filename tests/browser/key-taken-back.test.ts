@@ -19,7 +19,7 @@ afterAll(async () => {
   await daemon.stop();
 });
 
-it('after its key is taken back the dashboard shows pairing and no record', async () => {
+it('an open dashboard asks to pair as soon as its key is taken back, and has stored nothing', async () => {
   const page = await browser.context.newPage();
   const url = `http://127.0.0.1:${daemon.port}`;
   await page.goto(`${url}/#pair=${await daemon.code()}`);

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 
 /** Requirements whose test is still to be written. It may only shrink. */
-const OPEN = 16;
+const OPEN = 0;
 
 /** OWASP ASVS 5.0.0: for each section the levels of its requirements, in order; `1.5:123` is 1.5.1 at level 1, and so on. */
 const STANDARD = `
