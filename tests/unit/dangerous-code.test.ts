@@ -27,7 +27,9 @@ describe('dangerous code', () => {
   });
 
   it('SHA-256 is the only hash in the sources', () => {
-    expect(using(/createHash|subtle\.digest|createHmac/)).toEqual([]);
+    expect(using(/createHash|createHmac/)).toEqual([]);
+    // Browsers have no other way; the algorithm must stand in the call.
+    expect(using(/subtle\.digest(?!\('SHA-256')/)).toEqual([]);
     for (const { path, text } of sources) {
       for (const [, name] of text.matchAll(/\bhash\(\s*'([^']+)'/g)) expect(name, path).toBe('sha256');
     }
