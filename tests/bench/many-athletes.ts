@@ -1,33 +1,29 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createHub } from '../../daemon/src/server/hub.ts';
 import { newToken, sha256 } from '../../daemon/src/server/secrets.ts';
 import { serve } from '../../daemon/src/server/serve.ts';
-import { createWriter } from '../../daemon/src/server/writer.ts';
 import { openPostgresStore } from '../../daemon/src/store/postgres.ts';
 import { openPool } from '../../daemon/src/store/postgres-pool.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
-import { demoSeason } from '../../fixtures/season/generate.ts';
 import { startPostgres } from '../support/postgres.ts';
 import { type Compared, printTable } from './table.ts';
+import { thinYear } from './thin-year.ts';
 
 const DATE = '2026-11-25';
-const ATHLETE = 'invented-athlete';
-const ROUNDS = 600;
+const ROUNDS = 650;
+const WARM_UP = 50;
 
-/** Copies the first athlete's records to others, with the checksums that the daemon would give them. */
-const COPY = `INSERT INTO platewright.records
-  SELECT of.athlete, of.id, kind, date, fields, clocks, substring(sha256(convert_to('[' || to_json(of.athlete)
-    || ',' || to_json(of.id) || ',' || to_json(kind) || ',' || coalesce(to_json(date)::text, 'null') || ','
-    || to_json(fields) || ',' || to_json(clocks) || ']', 'UTF8')) FOR 16)
-  FROM platewright.records CROSS JOIN generate_series($1::int, $2::int) AS n
-  CROSS JOIN LATERAL (SELECT 'athlete' || n AS athlete, CASE WHEN id = $3 THEN 'athlete' || n ELSE id END AS id) of
-  WHERE records.athlete = $3`;
+/** What is asked of both daemons; in `{}` goes an athlete's id. */
+const ASKED: Readonly<Record<string, string>> = {
+  'day view': `views/day?athlete={}&date=${DATE}`,
+  session: 'session',
+  'roster, its first page': 'views/roster',
+};
 
 /**
- * The day view from a PostgreSQL of one athlete with half a year of records, and from one of
- * `athletes`, each day another one's: ms at the 50th and 99th percentile, interleaved in one run.
+ * Answers from a PostgreSQL store of one athlete with a year of records, and from one of `athletes`, the day view each
+ * time of another one: ms at the 50th and 99th percentile, interleaved in one run. Also the first answer of each kind.
  */
 export async function benchManyAthletes(athletes: number): Promise<Compared[]> {
   const postgres = await startPostgres();
@@ -37,23 +33,12 @@ export async function benchManyAthletes(athletes: number): Promise<Compared[]> {
   }
   const folder = mkdtempSync(join(tmpdir(), 'platewright-many-'));
   try {
-    const one = await houseOf(await postgres.database(), join(folder, 'one'), 0);
+    const one = await houseOf(await postgres.database(), join(folder, 'one'), 1);
     const many = await houseOf(await postgres.database(), join(folder, 'many'), athletes);
-    const times: { one: number[]; many: number[] } = { one: [], many: [] };
-    for (let round = -50; round < ROUNDS; round++) {
-      const who = `athlete${1 + (((round + 50) * 7919) % athletes)}`;
-      const took = { one: await one.day(ATHLETE), many: await many.day(who) };
-      if (round < 0) continue;
-      times.one.push(took.one);
-      times.many.push(took.many);
+    const rows: Compared[] = [];
+    for (const [name, path] of Object.entries(ASKED)) {
+      rows.push(...(await compare(one, many, { athletes, name, path })));
     }
-    const rows = ([50, 99] as const).map((share) => ({
-      what: `day view of one of ${athletes} athletes, ${share}th percentile`,
-      unit: 'ms',
-      ours: at(times.many, share / 100),
-      reference: 'the same of one alone',
-      theirs: at(times.one, share / 100),
-    }));
     await one.stop();
     await many.stop();
     return rows;
@@ -63,33 +48,65 @@ export async function benchManyAthletes(athletes: number): Promise<Compared[]> {
   }
 }
 
+type House = Awaited<ReturnType<typeof houseOf>>;
+
+async function compare(
+  one: House,
+  many: House,
+  { athletes, name, path }: { athletes: number; name: string; path: string },
+): Promise<Compared[]> {
+  const times: { one: number[]; many: number[] } = { one: [], many: [] };
+  for (let round = 0; round < ROUNDS; round++) {
+    const who = `athlete${(round * 7919) % athletes}`;
+    times.one.push(await one.ask(path.replace('{}', 'athlete0')));
+    times.many.push(await many.ask(path.replace('{}', who)));
+  }
+  const row = { unit: 'ms', reference: 'the same of one alone' };
+  const first = { ...row, ours: times.many[0] ?? Number.NaN, theirs: times.one[0] ?? Number.NaN };
+  const what = `${name} of ${athletes} athletes, ${many.entriesADay.toFixed(1)} entries a day for a year`;
+  return [
+    { what: `${what}, first answer`, ...first },
+    ...([50, 99] as const).map((share) => ({
+      what: `${what}, ${share}th percentile`,
+      ...row,
+      ours: at(times.many.slice(WARM_UP), share / 100),
+      theirs: at(times.one.slice(WARM_UP), share / 100),
+    })),
+  ];
+}
+
+/** A daemon on a store in which each of so many athletes has a year of records, appended as a daemon does. */
 async function houseOf(address: string, folder: string, athletes: number) {
   const store = await openPostgresStore({ address, folder, role: 'owner' });
+  const year = thinYear(DATE);
+  const start = performance.now();
+  for (let n = 0; n < athletes; n++) {
+    await store.append(year.of(`athlete${n}`), (clock) => clock);
+    if (n % 500 === 499)
+      console.error(`  ${n + 1} athletes, ${Math.round((performance.now() - start) / 1000)} s`);
+  }
+  await tidy(address);
   const now = () => Date.parse(`${DATE}T18:00:00Z`);
-  await createWriter({ store, hub: createHub(0), now }).push(demoSeason(DATE));
-  if (athletes > 0) await copyTo(address, athletes);
   const token = await pair(store);
   const { port, stop } = await serve({ store, port: 0, pages: join(folder, 'none'), now });
-  const headers = { cookie: `platewright-${port}=${token}` };
+  const headers = { cookie: `platewright-${port}=${token}`, 'sec-fetch-site': 'same-origin' };
   return {
     stop,
-    async day(athlete: string): Promise<number> {
+    entriesADay: year.entriesADay,
+    async ask(path: string): Promise<number> {
       const start = performance.now();
-      const address = `http://127.0.0.1:${port}/v1/views/day?athlete=${athlete}&date=${DATE}`;
-      const answer = await fetch(address, { headers });
+      const answer = await fetch(`http://127.0.0.1:${port}/v1/${path}`, { headers });
       await answer.text();
-      if (!answer.ok) throw new Error(`the day view answered ${answer.status}`);
+      if (!answer.ok) throw new Error(`${path} was answered with ${answer.status}`);
       return performance.now() - start;
     },
   };
 }
 
-async function copyTo(address: string, athletes: number): Promise<void> {
+/** What PostgreSQL does by itself in a store that grew over a year. */
+async function tidy(address: string): Promise<void> {
   const pool = openPool(address);
-  for (let first = 1; first <= athletes; first += 50) {
-    await pool.query(COPY, [first, Math.min(first + 49, athletes), ATHLETE]);
-  }
-  await pool.query('VACUUM ANALYZE platewright.records');
+  await pool.query('VACUUM ANALYZE');
   await pool.end();
 }
 

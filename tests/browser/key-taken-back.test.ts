@@ -36,15 +36,16 @@ it('an open dashboard asks to pair as soon as its key is taken back, and has sto
   const [device] = await daemon.store.devices();
   // As another device would, by the daemon, so that the open stream ends.
   const code = await daemon.code();
+  const fromPage = { origin: url, 'sec-fetch-site': 'same-origin' };
   const phone = await fetch(`${url}/v1/pair`, {
     method: 'POST',
-    headers: { origin: url, 'content-type': 'application/json' },
+    headers: { ...fromPage, 'content-type': 'application/json' },
     body: JSON.stringify({ code, name: 'Phone', kind: 'dashboard' }),
   });
   const cookie = phone.headers.get('set-cookie')?.split(';')[0] ?? '';
   const gone = await fetch(`${url}/v1/devices/${device?.id}`, {
     method: 'DELETE',
-    headers: { origin: url, cookie },
+    headers: { ...fromPage, cookie },
   });
   expect(gone.status).toBe(204);
 

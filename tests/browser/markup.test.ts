@@ -107,7 +107,8 @@ beforeAll(async () => {
     name: MARKUP,
     kind: 'dashboard',
   };
-  await page.request.post(`${url}/v1/pair`, { headers: { origin: url }, data: paired });
+  const headers = { origin: url, 'sec-fetch-site': 'same-origin' };
+  await page.request.post(`${url}/v1/pair`, { headers, data: paired });
   await page.reload();
 }, 120_000);
 

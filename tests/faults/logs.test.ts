@@ -44,6 +44,7 @@ async function ended(): Promise<Line[]> {
 }
 
 const json = { 'content-type': 'application/json' };
+const fetched = { 'sec-fetch-site': 'same-origin' };
 
 describe('the log of a running daemon', () => {
   beforeEach(() => {
@@ -63,7 +64,7 @@ describe('the log of a running daemon', () => {
     );
     const pair = (code: string) =>
       ask({
-        ...{ port, method: 'POST', path: '/v1/pair', headers: { host, origin, ...json } },
+        ...{ port, method: 'POST', path: '/v1/pair', headers: { host, origin, ...fetched, ...json } },
         body: JSON.stringify({ code, name: 'Page', kind: 'dashboard' }),
       });
     expect((await pair('0000-0000')).status).toBe(403);
@@ -141,7 +142,7 @@ describe('the log of a running daemon', () => {
     }
     const pairing = { code: 'CANARY', name: 'CANARY\nCANARY', kind: 'dashboard' };
     await ask({
-      ...{ port, method: 'POST', path: '/v1/pair', headers: { host, origin, ...json } },
+      ...{ port, method: 'POST', path: '/v1/pair', headers: { host, origin, ...fetched, ...json } },
       body: JSON.stringify(pairing),
     });
     await ask({ port, method: 'POST', path: '/v1/push', headers: said, body: '{"CANARY' });

@@ -16,6 +16,8 @@ const SEED = Number(process.env.FUZZ_SEED ?? 1);
 
 const STACK = /node_modules|\bat \S+ \(|\.ts:\d|TypeError|RangeError|SqliteError|\/home\/|\/work\//;
 
+const FETCHED = { 'sec-fetch-site': 'same-origin' };
+
 let daemon: Served;
 let secrets: Record<string, string>[];
 beforeAll(async () => {
@@ -27,15 +29,15 @@ beforeAll(async () => {
   const pair = async (kind: 'extension' | 'dashboard') =>
     await ask({
       ...{ port, method: 'POST', path: '/v1/pair' },
-      headers: { host, origin: origin[kind], 'content-type': 'application/json' },
+      headers: { host, origin: origin[kind], ...FETCHED, 'content-type': 'application/json' },
       body: JSON.stringify({ code: await daemon.code(), name: 'Fuzz', kind }),
     });
   const { token } = JSON.parse((await pair('extension')).text);
   const cookie = (await pair('dashboard')).headers['set-cookie']?.[0]?.split(';')[0] ?? '';
   secrets = [
     { host, origin: EXTENSION, authorization: `Bearer ${token}` },
-    { host, origin: origin.dashboard, cookie },
-    { host, origin: origin.dashboard },
+    { host, origin: origin.dashboard, ...FETCHED, cookie },
+    { host, origin: origin.dashboard, ...FETCHED },
   ];
 });
 afterAll(async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { EXTENSION, House, OWN, problemOf, useHouse } from './house.ts';
+import { EXTENSION, FROM_PAGE, House, OWN, problemOf, useHouse } from './house.ts';
 
 const house = useHouse();
 
@@ -66,11 +66,11 @@ describe('the origin', () => {
   it('must be said by a write, and may be left out by a read', async () => {
     const { authorization = '' } = await house().extension();
     const { cookie = '' } = await house().dashboard();
-    for (const secret of [{ authorization }, { cookie }]) {
+    for (const secret of [{ authorization }, { cookie, 'sec-fetch-site': 'same-origin' }]) {
       expect((await house().call('/v1/records', { headers: secret, body })).status).toBe(403);
       expect((await house().call('/v1/session', { headers: secret })).status).toBe(200);
     }
-    expect((await house().call('/v1/records', { headers: { cookie, origin: OWN }, body })).status).toBe(200);
+    expect((await house().call('/v1/records', { headers: { cookie, ...FROM_PAGE }, body })).status).toBe(200);
     const push = { changes: [] };
     const headers = { authorization, origin: EXTENSION };
     expect((await house().call('/v1/push', { headers, body: push })).status).toBe(200);
@@ -95,6 +95,37 @@ describe('the origin', () => {
     const framed = { ...visited, 'sec-fetch-dest': 'iframe' };
     expect((await house().call('/', { headers: framed })).status).toBe(403);
     expect((await house().call('/', { headers: visited })).status).toBe(404);
+  });
+
+  it.each([
+    ['an extension with host permission', { 'sec-fetch-site': 'none', 'sec-fetch-mode': 'cors' }],
+    ['an extension that says its own origin', { origin: EXTENSION, 'sec-fetch-site': 'cross-site' }],
+    ['another site', { 'sec-fetch-site': 'cross-site' }],
+    ['another port', { 'sec-fetch-site': 'same-site' }],
+    ['an address typed by a person', { 'sec-fetch-site': 'none', 'sec-fetch-mode': 'navigate' }],
+    ['who does not say where the request is from', {}],
+  ])('of %s does not open by the dashboard’s cookie', async (_, said) => {
+    const { cookie = '' } = await house().dashboard();
+    const [before] = await house().store.devices();
+    for (const path of ['/v1/session', '/v1/records', '/v1/views/day', '/v1/events', '/v1/devices']) {
+      const answer = await house().call(path, { headers: { cookie, ...said } });
+      expect([path, [401, 403].includes(answer.status)]).toEqual([path, true]);
+      await problemOf(answer);
+    }
+    if (!('origin' in said)) {
+      const write = await house().call('/v1/records', { headers: { cookie, origin: OWN, ...said }, body });
+      expect(write.status).toBe(403);
+    }
+    expect(await house().store.lastSeq()).toBe(0);
+    expect((await house().store.devices())[0]).toEqual(before);
+  });
+
+  it('is asked of a browser before it is paired, so that no code is lost on one that never says it', async () => {
+    const paired = { code: await house().code(), name: 'Page', kind: 'dashboard' };
+    const refused = await house().call('/v1/pair', { headers: { origin: OWN }, body: paired });
+    expect(refused.status).toBe(403);
+    expect((await problemOf(refused)).detail).toMatch(/https.*127\.0\.0\.1/);
+    expect((await house().call('/v1/pair', { headers: FROM_PAGE, body: paired })).status).toBe(200);
   });
 
   it('of an extension without host permission is told that it may ask', async () => {

@@ -16,6 +16,8 @@ import type { Store } from '../../daemon/src/store/store.ts';
 const HOST = '127.0.0.1:8787';
 export const OWN = `http://${HOST}`;
 export const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
+/** What a browser says of a request of the dashboard's own page. */
+export const FROM_PAGE = { origin: OWN, 'sec-fetch-site': 'same-origin' };
 
 export interface Call {
   method?: string;
@@ -64,9 +66,9 @@ export class House {
   /** Headers of a fresh dashboard. */
   async dashboard(): Promise<Record<string, string>> {
     const body = { code: await this.code(), name: 'Page', kind: 'dashboard' };
-    const answer = await this.call('/v1/pair', { headers: { origin: OWN }, body });
+    const answer = await this.call('/v1/pair', { headers: FROM_PAGE, body });
     expect(answer.status).toBe(200);
-    return { origin: OWN, cookie: (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '' };
+    return { ...FROM_PAGE, cookie: (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '' };
   }
 
   async close(): Promise<void> {

@@ -58,10 +58,12 @@ function checkByHand(raw: Buffer, device: string): string {
   return `${text.slice(0, 4)}-${text.slice(4)}`;
 }
 
+const FETCHED = { 'sec-fetch-site': 'same-origin' };
+
 async function pairPage(host: string): Promise<{ cookie: string; text: string }> {
   const { headers, text } = await ask({
     ...{ port: daemon.lanPort, tls: true, method: 'POST', path: '/v1/pair' },
-    headers: { host, origin: `https://${host}`, 'content-type': 'application/json' },
+    headers: { host, origin: `https://${host}`, ...FETCHED, 'content-type': 'application/json' },
     body: JSON.stringify({ code: await daemon.code(), name: 'Phone', kind: 'dashboard' }),
   });
   return { cookie: headers['set-cookie']?.[0] ?? '', text };
@@ -108,7 +110,7 @@ describe('on the network', () => {
     const { peer } = await handshake(daemon.lanPort);
     expect(daemon.checks).toEqual([checkByHand(peer.raw, device)]);
     expect(key).toBe(fingerprints(daemon.certificate).key);
-    const headers = { host, cookie: cookie.split(';')[0] ?? '' };
+    const headers = { host, ...FETCHED, cookie: cookie.split(';')[0] ?? '' };
     const list = await ask({ port: daemon.lanPort, tls: true, path: '/v1/devices', headers });
     expect(JSON.parse(list.text).devices[0].check).toBe(daemon.checks[0]);
   });
@@ -122,8 +124,12 @@ describe('on the network', () => {
       expect(cookie).toMatch(part);
     const secret = cookie.split(';')[0] ?? '';
     const status = async (port: number, tls: boolean) =>
-      (await ask({ port, tls, path: '/v1/session', headers: { host: `127.0.0.1:${port}`, cookie: secret } }))
-        .status;
+      (
+        await ask({
+          ...{ port, tls, path: '/v1/session' },
+          headers: { host: `127.0.0.1:${port}`, ...FETCHED, cookie: secret },
+        })
+      ).status;
     expect(await status(daemon.lanPort, true)).toBe(200);
     expect(await status(daemon.port, false)).toBe(401);
   });
@@ -181,7 +187,7 @@ describe('on the network', () => {
         return await say({
           method: 'POST',
           path: '/v1/pair',
-          headers: { origin, 'content-type': 'application/json' },
+          headers: { origin, ...FETCHED, 'content-type': 'application/json' },
           body,
         });
       };
@@ -218,7 +224,7 @@ describe('on the network', () => {
         '/v1/views/body',
         '/v1/devices',
       ])
-        expect((await say({ path, headers: { cookie } })).status).toBeLessThan(500);
+        expect((await say({ path, headers: { ...FETCHED, cookie } })).status).toBeLessThan(500);
       wire.stop();
       hangUp();
       return { wire, said: [...words, ...secrets, 'platewright', 'Bearer', '/v1/pull'] };

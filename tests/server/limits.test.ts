@@ -20,12 +20,13 @@ function open(port: number): Socket {
 
 async function cookieOf({ port, code }: Served): Promise<Record<string, string>> {
   const host = `127.0.0.1:${port}`;
+  const said = { host, 'sec-fetch-site': 'same-origin' };
   const { headers } = await ask({
     ...{ port, method: 'POST', path: '/v1/pair' },
-    headers: { host, origin: `http://${host}`, 'content-type': 'application/json' },
+    headers: { ...said, origin: `http://${host}`, 'content-type': 'application/json' },
     body: JSON.stringify({ code: await code(), name: 'Page', kind: 'dashboard' }),
   });
-  return { host, cookie: headers['set-cookie']?.[0]?.split(';')[0] ?? '' };
+  return { ...said, cookie: headers['set-cookie']?.[0]?.split(';')[0] ?? '' };
 }
 
 it('cuts off who sends headers or a body slowly, or nothing at all, and goes on serving', async () => {

@@ -2,12 +2,13 @@ import { createHash } from 'node:crypto';
 import { checkFrom } from '@platewright/core/protocol/check.ts';
 import { describe, expect, it } from 'vitest';
 import { newCode, readCode } from '../../daemon/src/server/secrets.ts';
-import { EXTENSION, OWN, problemOf, useHouse } from './house.ts';
+import { EXTENSION, FROM_PAGE, OWN, problemOf, useHouse } from './house.ts';
 
 const house = useHouse();
 
 function pair(code: string, kind = 'extension', origin = EXTENSION): Promise<Response> {
-  return house().call('/v1/pair', { headers: { origin }, body: { code, name: 'Browser', kind } });
+  const headers = origin === OWN ? FROM_PAGE : { origin };
+  return house().call('/v1/pair', { headers, body: { code, name: 'Browser', kind } });
 }
 
 describe('pairing', () => {
@@ -129,7 +130,8 @@ describe('a paired device', () => {
     const { authorization = '' } = await house().extension();
     const { cookie = '' } = await house().dashboard();
     const status = async (headers: Record<string, string>) =>
-      (await house().call('/v1/session', { headers })).status;
+      (await house().call('/v1/session', { headers: { 'sec-fetch-site': 'same-origin', ...headers } }))
+        .status;
     expect(await status({ authorization })).toBe(200);
     expect(await status({ authorization, origin: EXTENSION })).toBe(200);
     expect(await status({ cookie })).toBe(200);

@@ -42,7 +42,7 @@ async function pairAt(port: number, path: string, headers: Record<string, string
     port,
     method: 'POST',
     path,
-    headers: { 'content-type': 'application/json', ...headers },
+    headers: { 'content-type': 'application/json', 'sec-fetch-site': 'same-origin', ...headers },
     body,
   });
 }
@@ -61,7 +61,10 @@ describe.each([
     expect(cookie).toMatch(/^__Secure-platewright-443=/);
     expect(cookie).toMatch(/; Path=\/a\/b\/;/);
     expect(cookie).toMatch(/; Secure/);
-    const headers = { host: NAME, cookie: cookie.split(';')[0] ?? '' };
+    const headers = {
+      ...{ host: NAME, 'sec-fetch-site': 'same-origin' },
+      cookie: cookie.split(';')[0] ?? '',
+    };
     expect((await ask({ port, path: '/a/b/v1/session', headers })).status).toBe(200);
     expect((await ask({ port, path: '/a/b/nothing', headers })).status).toBe(404);
     const foreign = { ...headers, host: 'evil.test' };

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { api } from '../../daemon/src/server/api.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
 import { athleteFields, change, phaseFields } from './fields.ts';
-import { EXTENSION, OWN, problemOf, useHouse } from './house.ts';
+import { EXTENSION, FROM_PAGE, problemOf, useHouse } from './house.ts';
 
 const house = useHouse();
 let made = 0;
@@ -28,16 +28,16 @@ async function device(rights: Rights, kind: 'extension' | 'dashboard'): Promise<
   // One after the other, so that the list of devices has one order.
   house().now += 1;
   const { code } = await issueCode(house().store, house().now, rights);
-  const origin = kind === 'extension' ? EXTENSION : OWN;
-  const answer = await house().call('/v1/pair', { headers: { origin }, body: { code, name: 'Test', kind } });
+  const headers = kind === 'extension' ? { origin: EXTENSION } : FROM_PAGE;
+  const answer = await house().call('/v1/pair', { headers, body: { code, name: 'Test', kind } });
   expect(answer.status).toBe(200);
   const { token } = await answer.json();
-  if (kind === 'extension') return { origin, authorization: `Bearer ${token}` };
-  return { origin, cookie: (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '' };
+  if (kind === 'extension') return { ...headers, authorization: `Bearer ${token}` };
+  return { ...headers, cookie: (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '' };
 }
 
 async function devicesOf(kind: 'extension' | 'dashboard'): Promise<Record<string, Headers>> {
-  const made: Record<string, Headers> = { none: { origin: kind === 'extension' ? EXTENSION : OWN } };
+  const made: Record<string, Headers> = { none: kind === 'extension' ? { origin: EXTENSION } : FROM_PAGE };
   for (const [name, rights] of Object.entries(kinds)) made[name] = await device(rights, kind);
   made.revoked = await device(kinds.owner, kind);
   const last = (await house().store.devices()).at(-1);

@@ -8,7 +8,7 @@ import type * as z from 'zod/mini';
 import type { CodeOutcome, StoredDevice } from '../../store/store.ts';
 import { deviceOf } from '../auth.ts';
 import { json } from '../body.ts';
-import { setTokenCookie } from '../cookie.ts';
+import { demandOwnPage, setTokenCookie } from '../cookie.ts';
 import type { Deps, Env } from '../deps.ts';
 import { silent } from '../log.ts';
 import { ProblemError } from '../problem.ts';
@@ -37,8 +37,9 @@ export function pairingRoutes({ store, hub, now, key, log = silent, paired: tell
     const { code, name, kind } = c.req.valid('json');
     const origin = c.get('extension');
     if ((kind === 'extension') !== (origin !== null)) throw wrongOrigin();
-    const rights = await useCode(code);
+    if (kind === 'dashboard') demandOwnPage(c);
     const before = await deviceOf(c, store);
+    const rights = await useCode(code);
     const token = newToken();
     const device: StoredDevice = {
       id: newDeviceId(now()),
