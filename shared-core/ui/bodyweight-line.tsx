@@ -1,10 +1,9 @@
 import { daysBetween } from '../src/season/dates.ts';
-import type { BodyMassUnit } from '../src/units/mass.ts';
+import { type BodyMassUnit, bodyMassIn } from '../src/units/mass.ts';
 import type { BodyPoint, BodyView } from '../src/views/body-types.ts';
 import { bodyweightWords } from './bodyweight-words.ts';
 import { CallFlag } from './call-flag.tsx';
 import { MassAxes, massFrame } from './mass-axes.tsx';
-import { massIn } from './number.ts';
 import { linePath, mapEstimate, pathThrough, ribbonPath } from './paths.ts';
 import { useWidth } from './use-width.ts';
 
@@ -25,7 +24,7 @@ export function BodyweightLine({ points, wedge, flags, unit }: BodyweightLinePro
   const start = points[0]?.date ?? '';
   const last = points.at(-1)?.date ?? start;
   const dayOf = (date: string) => daysBetween(start, date);
-  const mass = (kg: number) => massIn(kg, unit);
+  const mass = (kg: number) => bodyMassIn(kg, unit);
 
   const line = points.map((point) => ({
     day: dayOf(point.date),

@@ -1,9 +1,9 @@
 import type { CallForecast, ForecastFan } from '../src/call/output.ts';
 import { daysBetween } from '../src/season/dates.ts';
-import { type BodyMassUnit, formatBodyMass } from '../src/units/mass.ts';
+import { type BodyMassUnit, bodyMassIn, formatBodyMass } from '../src/units/mass.ts';
 import { formatDayOfYear } from './format-date.ts';
 import { MassAxes, massFrame } from './mass-axes.tsx';
-import { gramsFigure, massFigure, massIn } from './number.ts';
+import { gramsFigure, massFigure } from './number.ts';
 import { edgesPath, linePath, mapEstimate, pathThrough, ribbonPath } from './paths.ts';
 import { useWidth } from './use-width.ts';
 
@@ -20,7 +20,7 @@ interface FanProps {
  */
 export function Fan({ forecast, band, unit }: FanProps) {
   const [box, width] = useWidth(560);
-  const mass = (kg: number) => massIn(kg, unit);
+  const mass = (kg: number) => bodyMassIn(kg, unit);
   const [now, then] = [forecast.atNewMark, forecast.atOldMark];
   const start = now.points[0]?.day ?? '';
   const toLine = (fan: ForecastFan) =>

@@ -76,7 +76,7 @@ describe('cautions', () => {
     const at = (markG: number) => targetsOf(lean, cut, [callOf({ markG })]).cautions.join(' ');
     expect(at(700)).toBe('');
     expect(at(350)).toMatch(/under the 45/);
-    expect(at(150)).toMatch(/under 30: low/);
+    expect(at(150)).toMatch(/under 30 kcal per kg: low/);
   });
 
   it('warns of energy under rest, and of a very low one', () => {

@@ -1,6 +1,5 @@
-import { formatMassChange } from '@platewright/core/ui/number.ts';
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
-import { parseBodyMass } from '@platewright/core/units/mass.ts';
+import { formatBodyMassChange, parseBodyMass } from '@platewright/core/units/mass.ts';
 import { Choice } from '../forms/choice.tsx';
 import { Field } from '../forms/field.tsx';
 import { type AthleteDraft, draftOfAim, type PhaseDraft } from './draft.ts';
@@ -96,5 +95,5 @@ const weeksPerMonth = 365.25 / 12 / 7;
 function monthly(pace: string, { mass, massUnit }: Pick<AthleteDraft, 'mass' | 'massUnit'>): string {
   const [percent, kg] = [parseDecimal(pace), parseBodyMass(mass, massUnit)];
   if (percent === undefined || kg === undefined) return 'Change of body mass; negative to lose.';
-  return `${formatMassChange((percent / 100) * kg * weeksPerMonth, massUnit)} a month`;
+  return `${formatBodyMassChange((percent / 100) * kg * weeksPerMonth, massUnit)} a month`;
 }

@@ -4,8 +4,8 @@ import { defaultPaces } from '@platewright/core/season/phase-in-force.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
 import { formatDecimal } from '@platewright/core/units/decimal.ts';
 import type { EnergyUnit } from '@platewright/core/units/energy.ts';
-import { cmPerInch, parseLength } from '@platewright/core/units/length.ts';
-import { type BodyMassUnit, parseBodyMass, poundsFromKg } from '@platewright/core/units/mass.ts';
+import { cmPerInch, lengthUnit, parseLength } from '@platewright/core/units/length.ts';
+import { type BodyMassUnit, bodyMassIn, parseBodyMass } from '@platewright/core/units/mass.ts';
 
 /** The athlete as typed, before it is known whether it can be read. */
 export interface AthleteDraft {
@@ -107,13 +107,8 @@ export function inMassUnit(draft: AthleteDraft, massUnit: BodyMassUnit): Athlete
   };
 }
 
-/** Who reads pounds reads inches. */
-export function lengthUnit(massUnit: BodyMassUnit): 'cm' | 'in' {
-  return massUnit === 'kg' ? 'cm' : 'in';
-}
-
 function massText(kg: number, unit: BodyMassUnit): string {
-  return plain(unit === 'kg' ? kg : poundsFromKg(kg), 1);
+  return plain(bodyMassIn(kg, unit), 1);
 }
 
 function heightText(cm: number, unit: BodyMassUnit): string {

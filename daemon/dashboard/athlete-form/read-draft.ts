@@ -3,9 +3,9 @@ import type { FieldsOf } from '@platewright/core/records/kinds.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
 import { proteinRates } from '@platewright/core/targets/protein.ts';
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
-import { parseLength } from '@platewright/core/units/length.ts';
+import { lengthUnit, parseLength } from '@platewright/core/units/length.ts';
 import { parseBodyMass } from '@platewright/core/units/mass.ts';
-import { type AthleteDraft, lengthUnit, type PhaseDraft, plain } from './draft.ts';
+import { type AthleteDraft, type PhaseDraft, plain } from './draft.ts';
 
 /** What could be read of a draft: the fields when all is right, else what is wrong at each field. */
 export type Reading<D, T> =

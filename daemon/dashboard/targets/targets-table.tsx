@@ -1,6 +1,6 @@
 import type { DayTargets, Reason } from '@platewright/core/targets/types.ts';
 import { energyFigure, gramsFigure } from '@platewright/core/ui/number.ts';
-import type { Units } from '@platewright/core/views/types.ts';
+import type { Units } from '@platewright/core/units/reader.ts';
 import type { ComponentChildren } from 'preact';
 
 /** What a day asks for: each number with its reasons, and where each reason comes from. */

@@ -1,7 +1,10 @@
+import { availabilityLevels } from '../maintenance/energy-availability.ts';
+import { formatGrams } from '../units/mass.ts';
+import { formatPace } from '../units/percent.ts';
 import type { Decision } from './decide.ts';
 import type { Caution } from './output.ts';
 import type { Situation } from './situation.ts';
-import { grams, kcal, percent } from './texts.ts';
+import type { Say } from './texts.ts';
 
 /** Where a step is called large (common practice, no source). */
 const LARGE_STEP_G = 75;
@@ -9,19 +12,23 @@ const LARGE_STEP_G = 75;
 const SEE = 'Please see a doctor before going on; a dietitian can help with the plan.';
 
 /** What to read before accepting; a caution of level stop means that nothing is moved down. */
-export function cautionsOf(situation: Situation): Caution[] {
-  return [...stops(situation), ...warnings(situation)];
+export function cautionsOf(situation: Situation, say: Say): Caution[] {
+  return [...stops(situation, say), ...warnings(situation, say)];
 }
 
-function stops({ health, pacePercent, input }: Situation): Caution[] {
+function stops({ health, pacePercent, input }: Situation, say: Say): Caution[] {
   const found: Caution[] = [];
   const losing = input.aim.pacePercentPerWeek < 0;
   const add = (code: Caution['code'], text: string, numbers: Record<string, number>) =>
     found.push({ code, level: 'stop', text: `${text} ${SEE}`, numbers });
   if (health.veryFastLoss)
-    add('fast-loss', `Body mass falls by ${percent(pacePercent.mean)} a week, faster than any plan should.`, {
-      percentPerWeek: pacePercent.mean,
-    });
+    add(
+      'fast-loss',
+      `Body mass falls by ${formatPace(pacePercent.mean)} a week, faster than any plan should.`,
+      {
+        percentPerWeek: pacePercent.mean,
+      },
+    );
   if (health.unexplainedLoss)
     add('unexplained-loss', 'Body mass falls although the log says that enough is eaten.', {
       percentPerWeek: pacePercent.mean,
@@ -29,7 +36,7 @@ function stops({ health, pacePercent, input }: Situation): Caution[] {
   if (health.veryLowIntake)
     add(
       'very-low-intake',
-      `The log shows ${health.loggedPerFatFreeKg.toFixed(0)} kcal for each kg of fat-free mass a day for two weeks, far under 30.`,
+      `The log shows ${say.perFatFree(health.loggedPerFatFreeKg)} a day for two weeks, far under ${say.perFatFree(availabilityLevels.low)}.`,
       { kcalPerKg: health.loggedPerFatFreeKg },
     );
   if (health.veryLowMass && losing)
@@ -39,21 +46,22 @@ function stops({ health, pacePercent, input }: Situation): Caution[] {
   return found;
 }
 
-function warnings({ guards, input, composition, pacePercent, health }: Situation): Caution[] {
+function warnings({ guards, input, composition, pacePercent, health }: Situation, say: Say): Caution[] {
   const { targets } = input;
+  const available = say.perFatFree(guards.availability);
   const found: Caution[] = [];
-  if (guards.availability < 30)
+  if (guards.availability < availabilityLevels.low)
     found.push({
       code: 'energy-availability-guard',
       level: 'warn',
-      text: `The plan leaves ${guards.availability.toFixed(1)} kcal for each kg of fat-free mass a day, under the guard of 30. The call will not go lower.`,
+      text: `The plan leaves ${available} a day, under the guard of ${say.perFatFree(availabilityLevels.low)}. The call will not go lower.`,
       numbers: { kcalPerKg: guards.availability },
     });
-  else if (guards.availability < 45)
+  else if (guards.availability < availabilityLevels.healthy)
     found.push({
       code: 'energy-availability-low',
       level: guards.availability < 35 ? 'warn' : 'note',
-      text: `The plan leaves ${guards.availability.toFixed(1)} kcal for each kg of fat-free mass a day; from 45 down, watch sleep, mood, training and cycle.`,
+      text: `The plan leaves ${available} a day; from ${say.perFatFree(availabilityLevels.healthy)} down, watch sleep, mood, training and cycle.`,
       numbers: { kcalPerKg: guards.availability },
     });
   if (health.lowMass && !health.veryLowMass && input.aim.pacePercentPerWeek < 0)
@@ -67,14 +75,14 @@ function warnings({ guards, input, composition, pacePercent, health }: Situation
     found.push({
       code: 'fat-floor',
       level: 'warn',
-      text: `Fat of ${grams(targets.fatG)} lies under its floor of ${grams(targets.fatFloorG)}.`,
+      text: `Fat of ${formatGrams(targets.fatG)} lies under its floor of ${formatGrams(targets.fatFloorG)}.`,
       numbers: { fatG: targets.fatG, floorG: targets.fatFloorG },
     });
   if (input.aim.phase === 'pre-contest' && pacePercent.mean < -1)
     found.push({
       code: 'probably-muscle',
       level: 'warn',
-      text: `Pace is ${percent(pacePercent.mean)} a week; beyond −1 % some of it is probably muscle.`,
+      text: `Pace is ${formatPace(pacePercent.mean)} a week; beyond −1 % some of it is probably muscle.`,
       numbers: { percentPerWeek: pacePercent.mean },
     });
   else if (composition.probablyMuscle)
@@ -95,7 +103,7 @@ function warnings({ guards, input, composition, pacePercent, health }: Situation
 }
 
 /** Cautions that follow from what is proposed. */
-export function cautionsOfMove(situation: Situation, decision: Decision): Caution[] {
+export function cautionsOfMove(situation: Situation, decision: Decision, say: Say): Caution[] {
   const { input, markG, guards } = situation;
   const found: Caution[] = [];
   const move = decision.markG - markG;
@@ -103,7 +111,7 @@ export function cautionsOfMove(situation: Situation, decision: Decision): Cautio
     found.push({
       code: 'large-step',
       level: 'note',
-      text: `A step of ${grams(Math.abs(move))} (${kcal(4 * Math.abs(move))} a day) is large; the start was far from maintenance. Expect the scale to jump with water first.`,
+      text: `A step of ${formatGrams(Math.abs(move))} (${say.energy(4 * Math.abs(move))} a day) is large; the start was far from maintenance. Expect the scale to jump with water first.`,
       numbers: { grams: move },
     });
   if (
@@ -113,14 +121,14 @@ export function cautionsOfMove(situation: Situation, decision: Decision): Cautio
     found.push({
       code: 'mark-outside-band',
       level: 'note',
-      text: `The mark lies outside the carbohydrate band of ${Math.round(input.targets.carbohydrateBand.lowG)} to ${grams(input.targets.carbohydrateBand.highG)}, which is orientation only.`,
+      text: `The mark lies outside the carbohydrate band of ${Math.round(input.targets.carbohydrateBand.lowG)} to ${formatGrams(input.targets.carbohydrateBand.highG)}, which is orientation only.`,
       numbers: { markG: decision.markG },
     });
   if (decision.markG <= guards.floorG)
     found.push({
       code: 'mark-at-floor',
       level: 'note',
-      text: `The mark stands at its own floor of ${grams(guards.floorG)}.`,
+      text: `The mark stands at its own floor of ${formatGrams(guards.floorG)}.`,
       numbers: { floorG: guards.floorG },
     });
   return found;

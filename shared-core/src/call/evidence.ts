@@ -1,25 +1,29 @@
 import { FEW_LOGS } from '../maintenance/days.ts';
+import { availabilityLevels } from '../maintenance/energy-availability.ts';
 import { ODD, PART } from '../maintenance/filter.ts';
 import { at, z90 } from '../trend/reading.ts';
+import { formatSigned } from '../units/decimal.ts';
+import { formatGrams } from '../units/mass.ts';
+import { formatEstimatedPace, formatPace, formatShare } from '../units/percent.ts';
 import type { EvidenceItem } from './output.ts';
 import type { Situation } from './situation.ts';
-import { chance, days, grams, kcal, pace, percent, range, signed, signedKg } from './texts.ts';
+import { days, range, type Say } from './texts.ts';
 
 /** What the call had in hand, most important first. */
-export function evidenceOf(situation: Situation): EvidenceItem[] {
+export function evidenceOf(situation: Situation, say: Say): EvidenceItem[] {
   return [
     paceItem(situation),
-    maintenanceItem(situation),
-    waterItem(situation),
-    weighInItem(situation),
-    ...oddItems(situation),
+    maintenanceItem(situation, say),
+    waterItem(situation, say),
+    weighInItem(situation, say),
+    ...oddItems(situation, say),
     logItem(situation),
-    eatingItem(situation),
+    eatingItem(situation, say),
     ...stepItem(situation),
-    ...waistItem(situation),
+    ...waistItem(situation, say),
     ...liftItem(situation),
     ...earlierItem(situation),
-    availabilityItem(situation),
+    availabilityItem(situation, say),
     bandItem(situation),
   ];
 }
@@ -30,29 +34,29 @@ function paceItem({ pacePercent, input }: Situation): EvidenceItem {
   const { band } = input.aim;
   return {
     code: 'pace',
-    text: `Pace of the last 14 days is ${pace(pacePercent.mean)} a week (90 %: ${range(low, high, pace)}); the band is ${range(band.low, band.high, percent)}.`,
+    text: `Pace of the last 14 days is ${formatEstimatedPace(pacePercent.mean)} a week (90 %: ${range(low, high, formatEstimatedPace)}); the band is ${range(band.low, band.high, formatPace)}.`,
     numbers: { meanPercentPerWeek: pacePercent.mean, low, high, bandLow: band.low, bandHigh: band.high },
     used: true,
     why: 'Weigh-ins and log together, water taken out.',
   };
 }
 
-function maintenanceItem({ model }: Situation): EvidenceItem {
+function maintenanceItem({ model }: Situation, say: Say): EvidenceItem {
   const { mean, sd } = model.maintenanceKcal;
   return {
     code: 'maintenance',
-    text: `Maintenance is ${kcal(mean)} a day (90 %: ${range(mean - z90 * sd, mean + z90 * sd, kcal)}) in units of your own log.`,
+    text: `Maintenance is ${say.energy(mean)} a day (90 %: ${range(mean - z90 * sd, mean + z90 * sd, say.energy)}) in units of your own log.`,
     numbers: { mean, low: mean - z90 * sd, high: mean + z90 * sd },
     used: true,
     why: 'What you log and what your body mass does with it; a log that is always a little short cancels out.',
   };
 }
 
-function waterItem({ model }: Situation): EvidenceItem {
+function waterItem({ model }: Situation, say: Say): EvidenceItem {
   const water = waterChange(model.table.knownWaterKg, model.smoothed.response);
   return {
     code: 'water',
-    text: `Of the scale's change in 14 days, ${signedKg(water.mean)} is water that carbohydrate and salt bind, not tissue.`,
+    text: `Of the scale's change in 14 days, ${say.massChange(water.mean)} is water that carbohydrate and salt bind, not tissue.`,
     numbers: { meanKg: water.mean, sdKg: water.sd },
     used: true,
     why: 'Taken out of the pace.',
@@ -69,10 +73,10 @@ export function waterChange(
   return { mean: change * response.mean, sd: Math.abs(change) * response.sd };
 }
 
-function weighInItem({ model, weighInsLately }: Situation): EvidenceItem {
+function weighInItem({ model, weighInsLately }: Situation, say: Say): EvidenceItem {
   return {
     code: 'weigh-ins',
-    text: `${weighInsLately} weigh-ins in the last 14 days, ${model.weighIns} in all; one reading is off by about ${Math.hypot(model.noise.scaleSd, model.noise.waterSd).toFixed(1)} kg.`,
+    text: `${weighInsLately} weigh-ins in the last 14 days, ${model.weighIns} in all; one reading is off by about ${say.mass(Math.hypot(model.noise.scaleSd, model.noise.waterSd))}.`,
     numbers: {
       lately: weighInsLately,
       all: model.weighIns,
@@ -84,7 +88,7 @@ function weighInItem({ model, weighInsLately }: Situation): EvidenceItem {
   };
 }
 
-function oddItems({ model }: Situation): EvidenceItem[] {
+function oddItems({ model }: Situation, say: Say): EvidenceItem[] {
   const { track, table } = model;
   let odd = 0;
   let part = 0;
@@ -105,7 +109,7 @@ function oddItems({ model }: Situation): EvidenceItem[] {
   if (Math.abs(shift) > 0.1)
     items.push({
       code: 'scale-shift',
-      text: `The readings moved by ${signedKg(shift)} at once and stayed there: another scale, or water. It is not counted as tissue.`,
+      text: `The readings moved by ${say.massChange(shift)} at once and stayed there: another scale, or water. It is not counted as tissue.`,
       numbers: { shiftKg: shift },
       used: false,
       why: 'Tissue cannot move that fast.',
@@ -131,7 +135,7 @@ function logItem({ eating, model }: Situation): EvidenceItem {
   };
 }
 
-function eatingItem({ eating, habit }: Situation): EvidenceItem {
+function eatingItem({ eating, habit }: Situation, say: Say): EvidenceItem {
   if (eating.loggedDays === 0)
     return {
       code: 'eating',
@@ -144,7 +148,7 @@ function eatingItem({ eating, habit }: Situation): EvidenceItem {
   const side = off < 0 ? 'under' : 'over';
   return {
     code: 'eating',
-    text: `The log stands ${kcal(Math.abs(off))} a day ${side} the plan (${kcal(eating.loggedKcal)} logged, ${kcal(eating.plannedKcal)} planned).`,
+    text: `The log stands ${say.energy(Math.abs(off))} a day ${side} the plan (${say.energy(eating.loggedKcal)} logged, ${say.energy(eating.plannedKcal)} planned).`,
     numbers: {
       loggedKcal: eating.loggedKcal,
       plannedKcal: eating.plannedKcal,
@@ -178,7 +182,7 @@ function stepItem({ model }: Situation): EvidenceItem[] {
   return [
     {
       code: 'maintenance-step',
-      text: `Maintenance seems to have changed about ${days(ago)} ago (chance ${chance(likely)}).`,
+      text: `Maintenance seems to have changed about ${days(ago)} ago (chance ${formatShare(likely)}).`,
       numbers: { probability: likely, daysAgo: ago },
       used: true,
       why: 'Older days then say less about maintenance now.',
@@ -186,13 +190,13 @@ function stepItem({ model }: Situation): EvidenceItem[] {
   ];
 }
 
-function waistItem({ composition }: Situation): EvidenceItem[] {
+function waistItem({ composition }: Situation, say: Say): EvidenceItem[] {
   const { waist, waistAhead } = composition;
   if (waist === null) return [];
   return [
     {
       code: 'waist',
-      text: `Waist ${signed(waist.cmPerWeek, 1)} cm a week over ${waist.readings} readings.`,
+      text: `Waist ${say.tapeChange(waist.cmPerWeek)} a week over ${waist.readings} readings.`,
       numbers: { cmPerWeek: waist.cmPerWeek, low: waist.low, high: waist.high },
       used: waistAhead,
       why: waistAhead
@@ -208,7 +212,7 @@ function liftItem({ composition }: Situation): EvidenceItem[] {
   return [
     {
       code: 'lifts',
-      text: `Rep max of ${lifts.tracked} key lifts ${signed(lifts.percentPerWeek, 1)} % a week, ${lifts.falling} of them falling.`,
+      text: `Rep max of ${lifts.tracked} key lifts ${formatSigned(lifts.percentPerWeek, 1)} % a week, ${lifts.falling} of them falling.`,
       numbers: { percentPerWeek: lifts.percentPerWeek, falling: lifts.falling, tracked: lifts.tracked },
       used: probablyMuscle,
       why: probablyMuscle
@@ -236,13 +240,16 @@ function earlierItem({ recent, input }: Situation): EvidenceItem[] {
   ];
 }
 
-function availabilityItem({ guards }: Situation): EvidenceItem {
+function availabilityItem({ guards }: Situation, say: Say): EvidenceItem {
   return {
     code: 'energy-availability',
-    text: `The plan leaves ${guards.availability.toFixed(1)} kcal for each kg of fat-free mass a day; the guard is 30.`,
+    text: `The plan leaves ${say.perFatFree(guards.availability)} a day; the guard is ${say.perFatFree(availabilityLevels.low)}.`,
     numbers: { kcalPerKg: guards.availability, floorMarkG: guards.availabilityFloorG },
-    used: guards.availability < 45,
-    why: guards.availability < 45 ? 'Between 30 and 45 is a zone of caution.' : 'No concern.',
+    used: guards.availability < availabilityLevels.healthy,
+    why:
+      guards.availability < availabilityLevels.healthy
+        ? `Under ${say.perFatFree(availabilityLevels.healthy)} is a zone of caution.`
+        : 'No concern.',
   };
 }
 
@@ -251,7 +258,7 @@ function bandItem({ markG, input, guards }: Situation): EvidenceItem {
   const place = markG < lowG ? 'under' : markG > highG ? 'over' : 'inside';
   return {
     code: 'band',
-    text: `The mark of ${grams(markG)} lies ${place} the carbohydrate band of ${Math.round(lowG)} to ${grams(highG)}.`,
+    text: `The mark of ${formatGrams(markG)} lies ${place} the carbohydrate band of ${Math.round(lowG)} to ${formatGrams(highG)}.`,
     numbers: { markG, lowG, highG, floorG: guards.floorG },
     used: false,
     why: 'The band is orientation; body mass decides.',

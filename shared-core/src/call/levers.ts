@@ -1,15 +1,19 @@
+import { formatGrams } from '../units/mass.ts';
+import { formatEstimatedPace, formatPace } from '../units/percent.ts';
 import type { Decision } from './decide.ts';
 import type { NextLever } from './output.ts';
 import type { Situation } from './situation.ts';
-import { grams, kcal, percent } from './texts.ts';
+import type { Say } from './texts.ts';
 
 /** Protein that the evidence supports at the high end, g per kg: Morton RW et al. Br J Sports Med 2018;52:376–384 (CI to 2.2). */
 const PROTEIN_EVIDENCE_G_PER_KG = 2.2;
+/** Protein in a loss, g per kg of lean mass, low end: Helms ER et al. J Int Soc Sports Nutr 2014;11:20, 2.3 to 3.1. */
+const LOSS_PROTEIN_G_PER_LEAN_KG = 2.3;
 /** Brisk walking, 4.3 times rest: Ainsworth BE et al. Med Sci Sports Exerc 2011;43:1575–1581; net of rest. */
 const WALKING_NET_MET = 3.3;
 
 /** What is left when the mark stands at its floor, in order; empty when it does not or the aim is met. */
-export function nextLevers(situation: Situation, decision: Decision): NextLever[] {
+export function nextLevers(situation: Situation, decision: Decision, say: Say): NextLever[] {
   const { dose, guards, input, model } = situation;
   if (decision.markG > guards.floorG + 5) return [];
   const short = 4 * (guards.floorG - dose.markFor(guards.aim));
@@ -23,7 +27,7 @@ export function nextLevers(situation: Situation, decision: Decision): NextLever[
   if (fat >= 20)
     levers.push({
       code: 'fat',
-      text: `Fat from ${grams(targets.fatG)} to ${grams(targets.fatG - fat / 9)} (${fat / 9 >= targets.fatG - targets.fatFloorG - 0.5 ? 'its floor' : 'as far as energy availability allows'}): ${kcal(fat)} a day.`,
+      text: `Fat from ${formatGrams(targets.fatG)} to ${formatGrams(targets.fatG - fat / 9)} (${fat / 9 >= targets.fatG - targets.fatFloorG - 0.5 ? 'its floor' : 'as far as energy availability allows'}): ${say.energy(fat)} a day.`,
       kcalPerDay: fat,
       numbers: { fromG: targets.fatG, toG: targets.fatG - fat / 9 },
     });
@@ -32,7 +36,7 @@ export function nextLevers(situation: Situation, decision: Decision): NextLever[
   if (protein >= 20)
     levers.push({
       code: 'protein',
-      text: `Protein from ${grams(targets.proteinG)} towards ${grams(targets.proteinG - protein / 4)} (for muscle the evidence reaches to 2.2 g/kg; in a loss keep 2.3 g per kg of lean mass): ${kcal(protein)} a day.`,
+      text: `Protein from ${formatGrams(targets.proteinG)} towards ${formatGrams(targets.proteinG - protein / 4)} (for muscle the evidence reaches to ${say.rate(PROTEIN_EVIDENCE_G_PER_KG)}; in a loss keep ${say.rate(LOSS_PROTEIN_G_PER_LEAN_KG)} of lean mass): ${say.energy(protein)} a day.`,
       kcalPerDay: protein,
       numbers: { fromG: targets.proteinG, toG: targets.proteinG - protein / 4 },
     });
@@ -40,7 +44,7 @@ export function nextLevers(situation: Situation, decision: Decision): NextLever[
   const minutes = Math.min(60, Math.ceil(short / perMinute / 5) * 5);
   levers.push({
     code: 'cardio',
-    text: `${minutes} minutes of brisk walking a day: about ${kcal(minutes * perMinute)}.`,
+    text: `${minutes} minutes of brisk walking a day: about ${say.energy(minutes * perMinute)}.`,
     kcalPerDay: minutes * perMinute,
     numbers: { minutesPerDay: minutes },
   });
@@ -48,7 +52,7 @@ export function nextLevers(situation: Situation, decision: Decision): NextLever[
   const ratio = slower < 0 ? guards.aim / slower : Number.POSITIVE_INFINITY;
   levers.push({
     code: 'pace',
-    text: `A slower pace: ${percent(slower)} a week is what this mark gives, in place of ${percent(guards.aim)}.`,
+    text: `A slower pace: ${formatEstimatedPace(slower)} a week is what this mark gives, in place of ${formatPace(guards.aim)}.`,
     kcalPerDay: short,
     numbers: { percentPerWeek: slower, aimPercentPerWeek: guards.aim },
   });

@@ -1,14 +1,17 @@
+import { formatGrams } from '../units/mass.ts';
+import { formatEstimatedPace } from '../units/percent.ts';
 import type { Decision } from './decide.ts';
 import type { Situation } from './situation.ts';
-import { grams, kcal, percent } from './texts.ts';
+import type { Say } from './texts.ts';
 
 /** Two sentences that anyone understands: what the body does, and what to do. */
 export function summaryOf(
   situation: Situation,
   decision: Decision,
   mode: 'normal' | 'eat-first' | 'stop',
+  say: Say,
 ): [string, string] {
-  return [whatHappens(situation), whatToDo(situation, decision, mode)];
+  return [whatHappens(situation), whatToDo(situation, decision, mode, say)];
 }
 
 function whatHappens({ dose, markG, guards, input }: Situation): string {
@@ -17,7 +20,7 @@ function whatHappens({ dose, markG, guards, input }: Situation): string {
   const doing =
     Math.abs(mean) < 0.05
       ? 'hold steady'
-      : `${mean > 0 ? 'gain' : 'lose'} about ${percent(Math.abs(mean)).replace('+', '')} of body mass a week`;
+      : `${mean > 0 ? 'gain' : 'lose'} about ${formatEstimatedPace(Math.abs(mean)).replace('+', '')} of body mass a week`;
   const place =
     chances.inside >= 0.5
       ? 'which is inside your band'
@@ -30,36 +33,37 @@ function whatHappens({ dose, markG, guards, input }: Situation): string {
             ? 'which is faster than your band'
             : 'which is slower than your band'
           : 'which may lie in your band or outside it';
-  return `At ${grams(markG)} of carbohydrate a day you would ${doing}, ${place}.`;
+  return `At ${formatGrams(markG)} of carbohydrate a day you would ${doing}, ${place}.`;
 }
 
 function whatToDo(
   { markG, eating, guards, recent }: Situation,
   decision: Decision,
   mode: 'normal' | 'eat-first' | 'stop',
+  say: Say,
 ): string {
   if (mode === 'stop') return 'The mark does not go down: please talk to a doctor about these numbers first.';
   if (mode === 'eat-first') {
     const off = eating.loggedKcal - eating.plannedKcal;
-    return `Eat the plan first: the log stands ${kcal(Math.abs(off))} a day ${off < 0 ? 'under' : 'over'} it, so the mark stays at ${grams(markG)}.`;
+    return `Eat the plan first: the log stands ${say.energy(Math.abs(off))} a day ${off < 0 ? 'under' : 'over'} it, so the mark stays at ${formatGrams(markG)}.`;
   }
   if (decision.reason === 'guard')
-    return `Raise the carbohydrate mark to ${grams(decision.markG)} a day: the plan leaves too little energy for the body to run on.`;
+    return `Raise the carbohydrate mark to ${formatGrams(decision.markG)} a day: the plan leaves too little energy for the body to run on.`;
   if (decision.markG > markG)
-    return `Raise the carbohydrate mark by ${grams(decision.markG - markG)} to ${grams(decision.markG)} a day.`;
+    return `Raise the carbohydrate mark by ${formatGrams(decision.markG - markG)} to ${formatGrams(decision.markG)} a day.`;
   if (decision.markG < markG)
-    return `Lower the carbohydrate mark by ${grams(markG - decision.markG)} to ${grams(decision.markG)} a day.`;
+    return `Lower the carbohydrate mark by ${formatGrams(markG - decision.markG)} to ${formatGrams(decision.markG)} a day.`;
   switch (decision.reason) {
     case 'at-floor':
-      return `The mark stays at its floor of ${grams(guards.floorG)}; pick one of the next levers instead.`;
+      return `The mark stays at its floor of ${formatGrams(guards.floorG)}; pick one of the next levers instead.`;
     case 'at-ceiling':
-      return `The mark stays at its ceiling of ${grams(guards.ceilingG)}.`;
+      return `The mark stays at its ceiling of ${formatGrams(guards.ceilingG)}.`;
     case 'too-soon':
-      return `Hold ${grams(markG)}: the last change is ${recent.daysSinceMove} days old and needs time to show.`;
+      return `Hold ${formatGrams(markG)}: the last change is ${recent.daysSinceMove} days old and needs time to show.`;
     case 'not-worth-it':
-      if (decision.insideNow >= 0.5) return `Hold ${grams(markG)}: it does what it should.`;
-      return `Hold ${grams(markG)}: the numbers are not clear enough to be worth a change.`;
+      if (decision.insideNow >= 0.5) return `Hold ${formatGrams(markG)}: it does what it should.`;
+      return `Hold ${formatGrams(markG)}: the numbers are not clear enough to be worth a change.`;
     default:
-      return `Hold ${grams(markG)}: it does what it should.`;
+      return `Hold ${formatGrams(markG)}: it does what it should.`;
   }
 }

@@ -1,23 +1,31 @@
-import { formatDecimal } from '../units/decimal.ts';
-import { roundTo } from '../units/round.ts';
+import { formatEstimatedEnergy } from '../units/energy.ts';
+import { formatTapeChange, lengthUnit } from '../units/length.ts';
+import { formatBodyMass, formatBodyMassChange, formatRate } from '../units/mass.ts';
+import { formatEnergyPerMass, type Units } from '../units/reader.ts';
 
-/** Numbers as the call's texts print them. */
-export const kg = (value: number) => `${value.toFixed(1)} kg`;
-export const signedKg = (value: number) => `${signed(value, 1)} kg`;
-export const percent = (value: number) => `${signed(value, 2)} %`;
-/** A pace that was measured: the digit after 0.05 % is not known. */
-export const pace = (value: number) => percent(roundTo(value, 0.05));
-export const kcal = (value: number) => `${formatDecimal(roundTo(value, 10))} kcal`;
-export const grams = (value: number) => `${Math.round(value)} g`;
-export const chance = (value: number) => `${Math.round(100 * value)} %`;
-export const days = (count: number) => (count === 1 ? '1 day' : `${count} days`);
-
-/** A number with its sign, a true minus in front of negative ones. */
-export function signed(value: number, digits: number): string {
-  const text = Math.abs(value).toFixed(digits);
-  if (Number(text) === 0) return text;
-  return value < 0 ? `−${text}` : `+${text}`;
+/** How the call's texts say what has a unit, in the units that the athlete reads. */
+export interface Say {
+  energy: (kcal: number) => string;
+  mass: (kg: number) => string;
+  massChange: (kg: number) => string;
+  tapeChange: (cm: number) => string;
+  rate: (gPerKg: number) => string;
+  /** Energy for the fat-free mass. */
+  perFatFree: (kcalPerKg: number) => string;
 }
+
+export function sayIn(units: Units): Say {
+  return {
+    energy: (kcal) => formatEstimatedEnergy(kcal, units.energy),
+    mass: (kg) => formatBodyMass(kg, units.mass),
+    massChange: (kg) => formatBodyMassChange(kg, units.mass),
+    tapeChange: (cm) => formatTapeChange(cm, lengthUnit(units.mass)),
+    rate: (gPerKg) => formatRate(gPerKg, units.mass),
+    perFatFree: (kcalPerKg) => `${formatEnergyPerMass(kcalPerKg, units)} of fat-free mass`,
+  };
+}
+
+export const days = (count: number) => (count === 1 ? '1 day' : `${count} days`);
 
 /** Two ends with one unit: `+0.10 to +0.42 %`. */
 export function range(low: number, high: number, print: (value: number) => string): string {

@@ -1,4 +1,5 @@
 import { z90 } from '../trend/reading.ts';
+import { keptUnits, type Units } from '../units/reader.ts';
 import { cautionsOf, cautionsOfMove } from './cautions.ts';
 import { checkInput } from './check-input.ts';
 import { type Decision, decide } from './decide.ts';
@@ -12,31 +13,34 @@ import { type Missing, missingFor } from './not-enough.ts';
 import type { Pace, Verdict, WeeklyCall } from './output.ts';
 import { assess, type Situation } from './situation.ts';
 import { summaryOf } from './summary.ts';
+import { type Say, sayIn } from './texts.ts';
 import { wouldChangeOf } from './would-change.ts';
 
 /**
- * The weekly call on the carbohydrate mark. Grams a day, % of body mass a week, kcal a day. Throws a RangeError when a
- * number is none or days are out of order; too little data is an answer ('not-enough'), not an error.
+ * The weekly call on the carbohydrate mark. Grams a day, % of body mass a week, kcal a day; its texts speak in `units`.
+ * Throws a RangeError when a number is none or days are out of order; too little data is an answer ('not-enough'), not an
+ * error.
  * Method: docs/method.md.
  */
-export function weeklyCall(input: CallInput): WeeklyCall {
+export function weeklyCall(input: CallInput, units: Units = keptUnits): WeeklyCall {
   checkInput(input);
   const missing = missingFor(input);
   if (!input.days.some((day) => day.weightKg !== null)) return withoutWeighIns(input, missing);
   const situation = assess(input);
-  if (missing) return notEnough(situation, missing);
-  const cautions = cautionsOf(situation);
+  const say = sayIn(units);
+  if (missing) return notEnough(situation, missing, say);
+  const cautions = cautionsOf(situation, say);
   const free = decide(situation.markG, situation.dose, slowed(situation), situation.recent);
   const stop = cautions.some((caution) => caution.level === 'stop');
   const eatFirst = !stop && free.reason !== 'guard' && shouldEatFirst(situation, free);
   const decision = held(situation, free, stop, eatFirst);
   const mode = stop ? 'stop' : eatFirst ? 'eat-first' : 'normal';
   return {
-    ...core(situation, decision),
-    summary: summaryOf(situation, decision, mode),
-    wouldChange: wouldChangeOf(situation, decision, eatFirst),
-    cautions: [...cautions, ...cautionsOfMove(situation, decision)],
-    nextLevers: stop ? [] : nextLevers(situation, decision),
+    ...core(situation, decision, say),
+    summary: summaryOf(situation, decision, mode, say),
+    wouldChange: wouldChangeOf(situation, decision, eatFirst, say),
+    cautions: [...cautions, ...cautionsOfMove(situation, decision, say)],
+    nextLevers: stop ? [] : nextLevers(situation, decision, say),
   };
 }
 
@@ -73,6 +77,7 @@ function held(situation: Situation, free: Decision, stop: boolean, eatFirst: boo
 function core(
   situation: Situation,
   decision: Decision,
+  say: Say,
 ): Omit<WeeklyCall, 'summary' | 'wouldChange' | 'cautions' | 'nextLevers'> {
   const { input, model, markG, dose, habit } = situation;
   const verdict: Verdict = decision.markG > markG ? 'up' : decision.markG < markG ? 'down' : 'hold';
@@ -84,7 +89,7 @@ function core(
     markInForceG: markG,
     pace: paceOf(situation),
     maintenanceKcal: estimate(maintenance.mean, maintenance.sd),
-    evidence: evidenceOf(situation),
+    evidence: evidenceOf(situation, say),
     forecast: forecastBoth(model, dose, habit, decision.markG, markG),
   };
 }
@@ -110,15 +115,15 @@ function paceOf({ pace, pacePercent, dose, markG, input, model }: Situation): Pa
   };
 }
 
-function notEnough(situation: Situation, missing: Missing): WeeklyCall {
+function notEnough(situation: Situation, missing: Missing, say: Say): WeeklyCall {
   const { markG } = situation;
   const hold: Decision = { markG, bestG: markG, insideNow: 0, insideBest: 0, reason: 'not-worth-it' };
   return {
-    ...core(situation, hold),
+    ...core(situation, hold, say),
     verdict: 'not-enough',
     summary: [`${missing.text}`, `The mark stays at ${Math.round(markG)} g until there is more to go by.`],
     wouldChange: missing.wouldChange,
-    cautions: cautionsOf(situation),
+    cautions: cautionsOf(situation, say),
     nextLevers: [],
   };
 }

@@ -1,10 +1,17 @@
+import { formatGrams } from '../units/mass.ts';
+import { formatEstimatedPace, formatPace } from '../units/percent.ts';
 import type { Decision } from './decide.ts';
 import type { WouldChange } from './output.ts';
 import type { Situation } from './situation.ts';
-import { grams, kcal, percent } from './texts.ts';
+import type { Say } from './texts.ts';
 
 /** What would have made the call another one, with the numbers at which it turns. */
-export function wouldChangeOf(situation: Situation, decision: Decision, eatFirst: boolean): WouldChange[] {
+export function wouldChangeOf(
+  situation: Situation,
+  decision: Decision,
+  eatFirst: boolean,
+  say: Say,
+): WouldChange[] {
   const { dose, guards, markG, eating, weighInsLately, model, recent, composition } = situation;
   const items: WouldChange[] = [];
   const moved = decision.markG !== markG;
@@ -17,19 +24,19 @@ export function wouldChangeOf(situation: Situation, decision: Decision, eatFirst
   if (eatFirst)
     items.push({
       code: 'eat-the-plan',
-      text: `Two weeks eaten within 5 % of the plan of ${kcal(eating.plannedKcal)}.`,
+      text: `Two weeks eaten within 5 % of the plan of ${say.energy(eating.plannedKcal)}.`,
       numbers: { plannedKcal: eating.plannedKcal, loggedKcal: eating.loggedKcal },
     });
   items.push({
     code: 'pace',
     text: moved
-      ? `An expected pace inside ${percent(guards.band.low)} to ${percent(guards.band.high)} a week at ${grams(markG)}; it is ${percent(expected)}.`
-      : `An expected pace at ${grams(markG)} clearly under ${percent(guards.band.low)} or over ${percent(guards.band.high)} a week; it is ${percent(expected)}.`,
+      ? `An expected pace inside ${formatPace(guards.band.low)} to ${formatPace(guards.band.high)} a week at ${formatGrams(markG)}; it is ${formatEstimatedPace(expected)}.`
+      : `An expected pace at ${formatGrams(markG)} clearly under ${formatPace(guards.band.low)} or over ${formatPace(guards.band.high)} a week; it is ${formatEstimatedPace(expected)}.`,
     numbers: { expectedPercentPerWeek: expected, low: guards.band.low, high: guards.band.high },
   });
   items.push({
     code: 'maintenance',
-    text: `Maintenance ${moved ? 'between' : 'outside'} ${kcal(lowKcal)} ${moved ? 'and' : 'to'} ${kcal(highKcal)}; it is ${kcal(maintenance)}.`,
+    text: `Maintenance ${moved ? 'between' : 'outside'} ${say.energy(lowKcal)} ${moved ? 'and' : 'to'} ${say.energy(highKcal)}; it is ${say.energy(maintenance)}.`,
     numbers: { lowKcal, highKcal, maintenanceKcal: maintenance },
   });
   if (weighInsLately < 10)
@@ -53,7 +60,7 @@ export function wouldChangeOf(situation: Situation, decision: Decision, eatFirst
   if (decision.reason === 'at-floor')
     items.push({
       code: 'floor',
-      text: `A lower floor; the mark cannot go under ${grams(guards.floorG)}.`,
+      text: `A lower floor; the mark cannot go under ${formatGrams(guards.floorG)}.`,
       numbers: { floorG: guards.floorG },
     });
   if (composition.waistAhead)

@@ -1,11 +1,11 @@
 import { availabilityLevels, energyAvailability, sessionKcal } from '../maintenance/energy-availability.ts';
 import { mifflinStJeorKcal, startFatKg } from '../maintenance/start-estimate.ts';
 import type { Caution } from '../records/athlete.ts';
-import { formatDecimal } from '../units/decimal.ts';
 import { formatEnergy } from '../units/energy.ts';
+import { formatRate } from '../units/mass.ts';
+import { formatEnergyPerMass, unitsOf } from '../units/reader.ts';
 import type { Figures } from './figures.ts';
 import { personOn } from './person.ts';
-import { sayRate } from './say.ts';
 
 /** Energy of a very-low-energy diet, kcal a day: it needs medical supervision (from memory). */
 const veryLowKcal = 800;
@@ -28,7 +28,7 @@ function stated(caution: Caution, { athlete }: Figures): string {
     case 'kidney':
       // KDOQI 2020: 0.55 to 0.60 g/kg in stages 3 to 5 without dialysis, from memory; a professional must set it.
       return (
-        `Kidney disease: a sports protein rate such as ${sayRate(athlete.proteinGPerKg, athlete.massUnit)} is not meant for you. ` +
+        `Kidney disease: a sports protein rate such as ${formatRate(athlete.proteinGPerKg, athlete.massUnit)} is not meant for you. ` +
         'Guidelines for chronic kidney disease ask for far less protein; let your doctor or dietitian set it.'
       );
     case 'pregnancy':
@@ -51,12 +51,12 @@ function availability({ athlete, numbers, date, kind }: Figures): string | null 
   const exercise = kind === 'session' ? sessionKcal(numbers.bodyMassKg) : 0;
   const available = energyAvailability(numbers.energyKcal, exercise, fatFreeKg);
   if (available >= availabilityLevels.healthy) return null;
-  // Rounded down, so that what is under a level is never shown as at it.
-  const amount = `${formatDecimal(Math.floor(available))} kcal per kg of fat-free mass`;
+  const say = (kcalPerKg: number) => formatEnergyPerMass(kcalPerKg, unitsOf(athlete));
+  const amount = `${say(available)} of fat-free mass`;
   const origin = 'The levels come from studies of women and are unknown in men.';
   return available < availabilityLevels.low
-    ? `Energy availability is ${amount}, under ${availabilityLevels.low}: low, with a risk for hormones, bones and immunity. See a doctor or sports dietitian before you eat like this. ${origin}`
-    : `Energy availability is ${amount}, under the ${availabilityLevels.healthy} that is held to be healthy. Keep such a stretch short, and ask a doctor or dietitian if you feel cold, ill or weak, or a period stays away. ${origin}`;
+    ? `Energy availability is ${amount}, under ${say(availabilityLevels.low)}: low, with a risk for hormones, bones and immunity. See a doctor or sports dietitian before you eat like this. ${origin}`
+    : `Energy availability is ${amount}, under the ${say(availabilityLevels.healthy)} that is held to be healthy. Keep such a stretch short, and ask a doctor or dietitian if you feel cold, ill or weak, or a period stays away. ${origin}`;
 }
 
 function lowEnergy({ athlete, numbers, date }: Figures): string | null {

@@ -1,11 +1,12 @@
 import { generalFactors } from '../foods/atwater.ts';
 import { expectedEnergy } from '../maintenance/expected-energy.ts';
 import { formatEstimatedEnergy } from '../units/energy.ts';
+import { formatGrams, formatRate } from '../units/mass.ts';
+import { formatShare } from '../units/percent.ts';
 import { roundTo } from '../units/round.ts';
 import type { Figures } from './figures.ts';
 import { personOn } from './person.ts';
 import { perMealRates } from './protein.ts';
-import { sayGrams, sayPercent, sayRate } from './say.ts';
 
 /** Highest share of energy from protein that is usual in health: AMDR, IOM 2005, 10 to 35 %. */
 const usualProteinShare = 0.35;
@@ -30,8 +31,8 @@ function perMeal({ numbers, athlete }: Figures): string | null {
   if (perMealMinimumG >= full) return null;
   const meals = Math.max(1, Math.floor(quotaG / full));
   return (
-    `The meal minimum of ${sayRate(perMealRates.full, 'kg')} (${sayGrams(full)}) gave way to the protein quota: ` +
-    `${sayGrams(quotaG)} over ${athlete.meals} meals is ${sayGrams(quotaG / athlete.meals)} each; it pays for ${meals} such meals.`
+    `The meal minimum of ${formatRate(perMealRates.full, athlete.massUnit)} (${formatGrams(full)}) gave way to the protein quota: ` +
+    `${formatGrams(quotaG)} over ${athlete.meals} meals is ${formatGrams(quotaG / athlete.meals)} each; it pays for ${meals} such meals.`
   );
 }
 
@@ -40,7 +41,7 @@ function fatTarget({ numbers, athlete }: Figures): string | null {
   const { floorG, floorRule } = numbers.fat;
   if (asked >= floorG) return null;
   const limit = floorRule === 'g/kg' ? '0.5 g/kg' : '15 % of energy';
-  return `The fat target of ${sayGrams(asked)} gave way to the fat floor of ${sayGrams(floorG)} (${limit}).`;
+  return `The fat target of ${formatGrams(asked)} gave way to the fat floor of ${formatGrams(floorG)} (${limit}).`;
 }
 
 function band({ numbers, mark }: Figures): string | null {
@@ -49,8 +50,8 @@ function band({ numbers, mark }: Figures): string | null {
   const side = markG < bandLowG ? 'below' : 'above';
   const setBy = mark.setBy === 'call' ? 'the weekly call set it' : 'it is the starting mark of the phase';
   return (
-    `The carbohydrate band of ${sayGrams(bandLowG)} to ${sayGrams(bandHighG)} gave way to the mark of ` +
-    `${sayGrams(markG)}, ${side} it: ${setBy}, and body mass counts more than the rule of the band.`
+    `The carbohydrate band of ${formatGrams(bandLowG)} to ${formatGrams(bandHighG)} gave way to the mark of ` +
+    `${formatGrams(markG)}, ${side} it: ${setBy}, and body mass counts more than the rule of the band.`
   );
 }
 
@@ -69,7 +70,7 @@ function energy({ numbers, mark, athlete, aim, date }: Figures): string | null {
   const nearer = roundTo(rest / generalFactors.carbohydrate, 5);
   const advice =
     nearer > 0
-      ? `A starting mark of about ${sayGrams(nearer)} would be nearer.`
+      ? `A starting mark of about ${formatGrams(nearer)} would be nearer.`
       : 'Protein and fat alone come to more; a lower protein rate would be nearer.';
   return (
     `The energy estimate gave way to the carbohydrate mark: the day has ${say(numbers.energyKcal)}, ${side} the ` +
@@ -82,13 +83,13 @@ function proteinShare({ numbers }: Figures): string | null {
   const share = (generalFactors.protein * numbers.protein.quotaG) / numbers.energyKcal;
   if (share <= usualProteinShare) return null;
   return (
-    `The usual limit of ${sayPercent(usualProteinShare)} of energy from protein gave way to the protein quota: ` +
-    `${sayGrams(numbers.protein.quotaG)} is ${sayPercent(share)}.`
+    `The usual limit of ${formatShare(usualProteinShare)} of energy from protein gave way to the protein quota: ` +
+    `${formatGrams(numbers.protein.quotaG)} is ${formatShare(share)}.`
   );
 }
 
 function carbohydrateNeed({ numbers }: Figures): string | null {
   const { markG } = numbers.carbohydrate;
   if (markG >= carbohydrateRdaG) return null;
-  return `The ${sayGrams(carbohydrateRdaG)} of carbohydrate recommended for a day (IOM 2005) gave way to the mark of ${sayGrams(markG)}.`;
+  return `The ${formatGrams(carbohydrateRdaG)} of carbohydrate recommended for a day (IOM 2005) gave way to the mark of ${formatGrams(markG)}.`;
 }

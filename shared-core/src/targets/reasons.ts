@@ -1,9 +1,11 @@
 import { generalFactors } from '../foods/atwater.ts';
-import { formatBodyMass } from '../units/mass.ts';
+import { formatDecimal } from '../units/decimal.ts';
+import { energyIn } from '../units/energy.ts';
+import { formatBodyMass, formatGrams, formatRate } from '../units/mass.ts';
+import { formatShare } from '../units/percent.ts';
 import { fatLimits } from './fat.ts';
 import type { Figures } from './figures.ts';
-import { perMealRates } from './protein.ts';
-import { sayGrams, sayPercent, sayRate } from './say.ts';
+import { perMealRates, proteinRates } from './protein.ts';
 import type { Reason } from './types.ts';
 
 const practice = 'common practice, no source';
@@ -18,19 +20,19 @@ export function reasonsFor(figures: Figures): Reason[] {
     quick(figures),
     fat(figures),
     essential(figures),
-    energy(),
+    energy(figures),
     times(figures),
   ];
 }
 
 function protein({ numbers, athlete }: Figures): Reason {
   const { quotaG, gPerKg, evidenceLowG, evidenceHighG } = numbers.protein;
-  const rate = sayRate(gPerKg, athlete.massUnit);
-  const evidence = `The evidence supports ${sayGrams(evidenceLowG)} to ${sayGrams(evidenceHighG)} (1.6 to 2.2 g/kg)`;
+  const rate = formatRate(gPerKg, athlete.massUnit);
+  const evidence = `The evidence supports ${formatGrams(evidenceLowG)} to ${formatGrams(evidenceHighG)} (${formatRate([proteinRates.evidenceLow, proteinRates.evidenceHigh], athlete.massUnit)})`;
   return {
     about: 'protein',
     text:
-      `${formatBodyMass(numbers.bodyMassKg, athlete.massUnit)} in force × ${rate} = ${sayGrams(quotaG)}. ` +
+      `${formatBodyMass(numbers.bodyMassKg, athlete.massUnit)} in force × ${rate} = ${formatGrams(quotaG)}. ` +
       (quotaG > evidenceHighG ? `${evidence}; more is practice, beyond the evidence.` : `${evidence}.`),
     source: quotaG > evidenceHighG ? practice : 'Morton et al. 2018; Iraki et al. 2019',
   };
@@ -38,7 +40,7 @@ function protein({ numbers, athlete }: Figures): Reason {
 
 function perMeal({ numbers, athlete }: Figures): Reason {
   const { quotaG, perMealMinimumG } = numbers.protein;
-  const share = `${sayGrams(quotaG)} over ${athlete.meals} meals is ${sayGrams(quotaG / athlete.meals)} each`;
+  const share = `${formatGrams(quotaG)} over ${athlete.meals} meals is ${formatGrams(quotaG / athlete.meals)} each`;
   const full = perMealMinimumG >= perMealRates.full * numbers.bodyMassKg;
   const least = perMealMinimumG >= perMealRates.least * numbers.bodyMassKg;
   if (!full && !least) {
@@ -48,10 +50,10 @@ function perMeal({ numbers, athlete }: Figures): Reason {
       source: 'ISSN 2017 (Jäger et al.)',
     };
   }
-  const rate = sayRate(full ? perMealRates.full : perMealRates.least, 'kg');
+  const rate = formatRate(full ? perMealRates.full : perMealRates.least, athlete.massUnit);
   return {
     about: 'protein',
-    text: `${share}; a meal should reach at least ${sayGrams(perMealMinimumG)} (${rate}).`,
+    text: `${share}; a meal should reach at least ${formatGrams(perMealMinimumG)} (${rate}).`,
     source: full ? 'Schoenfeld & Aragon 2018' : 'ISSN 2017 (Jäger et al.)',
   };
 }
@@ -60,13 +62,13 @@ function band({ numbers }: Figures): Reason {
   const { bandLowG, bandHighG } = numbers.carbohydrate;
   return {
     about: 'carbohydrate',
-    text: `The band is 1.5 to 2 times the protein quota: ${sayGrams(bandLowG)} to ${sayGrams(bandHighG)}.`,
+    text: `The band is 1.5 to 2 times the protein quota: ${formatGrams(bandLowG)} to ${formatGrams(bandHighG)}.`,
     source: practice,
   };
 }
 
 function mark({ numbers, mark }: Figures): Reason {
-  const grams = sayGrams(numbers.carbohydrate.markG);
+  const grams = formatGrams(numbers.carbohydrate.markG);
   switch (mark.setBy) {
     case 'call':
       return {
@@ -96,25 +98,27 @@ function quick({ numbers, kind }: Figures): Reason {
     text:
       kind === 'recovery' || quickG === 0
         ? 'Complex carbohydrate at every meal: quick carbohydrate belongs around a session.'
-        : `${sayGrams(quickG)} of it may be quick, in the meals next to the session; complex elsewhere.`,
+        : `${formatGrams(quickG)} of it may be quick, in the meals next to the session; complex elsewhere.`,
     source: practice,
   };
 }
 
-function fat({ numbers }: Figures): Reason {
+function fat({ numbers, athlete }: Figures): Reason {
   const { targetG, floorG, floorRule } = numbers.fat;
   const share = (generalFactors.fat * targetG) / numbers.energyKcal;
+  const byMass = formatRate(fatLimits.gPerKg, athlete.massUnit);
+  const byEnergy = `${formatShare(fatLimits.energyShare)} of energy`;
   const limit =
     floorRule === 'g/kg'
-      ? `${fatLimits.gPerKg} g/kg, the larger of that and 15 % of energy`
-      : `15 % of energy, the larger of that and ${fatLimits.gPerKg} g/kg`;
+      ? `${byMass}, the larger of that and ${byEnergy}`
+      : `${byEnergy}, the larger of that and ${byMass}`;
   const usual =
     Math.round(100 * share) < 100 * fatLimits.usualShare
       ? `, under the usual 20 to 35 % (IOM 2005), which gave way to protein and carbohydrate`
       : '';
   return {
     about: 'fat',
-    text: `The floor of ${sayGrams(floorG)} is ${limit}. The target of ${sayGrams(targetG)} is ${sayPercent(share)} of energy${usual}.`,
+    text: `The floor of ${formatGrams(floorG)} is ${limit}. The target of ${formatGrams(targetG)} is ${formatShare(share)} of energy${usual}.`,
     source: 'Iraki et al. 2019; Helms et al. 2014',
   };
 }
@@ -128,10 +132,12 @@ function essential({ numbers }: Figures): Reason {
   };
 }
 
-function energy(): Reason {
+function energy({ athlete: { energyUnit } }: Figures): Reason {
+  const factor = (kcal: number) =>
+    `${formatDecimal(energyIn(kcal, energyUnit), energyUnit === 'kcal' ? 0 : 1)} ${energyUnit}`;
   return {
     about: 'energy',
-    text: 'Energy follows from the grams: 4 kcal for each of protein and carbohydrate, 9 kcal for each of fat.',
+    text: `Energy follows from the grams: ${factor(generalFactors.protein)} for each of protein and carbohydrate, ${factor(generalFactors.fat)} for each of fat.`,
     source: 'Atwater; Merrill & Watt 1973',
   };
 }

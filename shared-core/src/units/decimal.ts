@@ -11,6 +11,12 @@ export function formatDecimal(value: number, decimals = 0): string {
   return value < 0 && /[1-9]/.test(digits) ? `−${digits}` : digits;
 }
 
+/** A number with its sign always shown, except for zero: `+0.3`, `−1`. */
+export function formatSigned(value: number, decimals: number): string {
+  const text = formatDecimal(value, decimals);
+  return value > 0 && /[1-9]/.test(text) ? `+${text}` : text;
+}
+
 /** A typed decimal, `82.4` or `82,4`, as a number; undefined when the text is anything else. */
 export function parseDecimal(text: string): number | undefined {
   const match = /^\s*([-−+]?)(\d+(?:[.,]\d*)?|[.,]\d+)\s*$/.exec(text);

@@ -17,15 +17,19 @@ export function kcalFromKJ(kJ: number): number {
   return kJ / kJPerKcal;
 }
 
+/** Energy in the athlete's unit as a number. */
+export function energyIn(kcal: number, unit: EnergyUnit): number {
+  return unit === 'kcal' ? kcal : kJFromKcal(kcal);
+}
+
 /** Energy that was added up from foods, for reading: to 1 kcal or 1 kJ, as labels print it. */
 export function formatEnergy(kcal: number, unit: EnergyUnit): string {
-  return `${formatDecimal(unit === 'kcal' ? kcal : kJFromKcal(kcal))} ${unit}`;
+  return `${formatDecimal(energyIn(kcal, unit))} ${unit}`;
 }
 
 /** Energy that was estimated, for reading: to 10 kcal or 50 kJ, because the last digit of an estimate is not known. */
 export function formatEstimatedEnergy(kcal: number, unit: EnergyUnit): string {
-  const rounded = unit === 'kcal' ? roundTo(kcal, 10) : roundTo(kJFromKcal(kcal), 50);
-  return `${formatDecimal(rounded)} ${unit}`;
+  return `${formatDecimal(roundTo(energyIn(kcal, unit), unit === 'kcal' ? 10 : 50))} ${unit}`;
 }
 
 /** Typed energy in kcal: `380`, `380 kcal`, `1590 kJ`. A bare number is in `unit`; undefined when unreadable or negative. */

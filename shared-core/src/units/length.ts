@@ -1,4 +1,6 @@
-import { formatDecimal, parseDecimal } from './decimal.ts';
+import { formatDecimal, formatSigned, parseDecimal } from './decimal.ts';
+import type { BodyMassUnit } from './mass.ts';
+import { roundTo } from './round.ts';
 
 /** Centimetres in one inch, exact (UCUM [in_i]; international yard of 1959). */
 export const cmPerInch = 2.54;
@@ -7,6 +9,11 @@ const inchesPerFoot = 12;
 
 /** The unit in which an athlete reads and types lengths. */
 export type LengthUnit = 'cm' | 'in';
+
+/** Who reads pounds reads inches. */
+export function lengthUnit(massUnit: BodyMassUnit): LengthUnit {
+  return massUnit === 'kg' ? 'cm' : 'in';
+}
 
 /** Height for reading, to the centimetre or the inch: `178 cm`, `5 ft 10 in`. */
 export function formatHeight(cm: number, unit: LengthUnit): string {
@@ -18,6 +25,11 @@ export function formatHeight(cm: number, unit: LengthUnit): string {
 /** A circumference for reading: to 1 mm in cm, to a tenth in inches. */
 export function formatTape(cm: number, unit: LengthUnit): string {
   return `${formatDecimal(unit === 'cm' ? cm : cm / cmPerInch, 1)} ${unit}`;
+}
+
+/** A change of a circumference with its sign, to 1 mm in cm, to a twentieth of an inch, which is about as fine. */
+export function formatTapeChange(cm: number, unit: LengthUnit): string {
+  return unit === 'cm' ? `${formatSigned(cm, 1)} cm` : `${formatSigned(roundTo(cm / cmPerInch, 0.05), 2)} in`;
 }
 
 /**

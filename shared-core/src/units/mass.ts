@@ -1,4 +1,4 @@
-import { formatDecimal, parseQuantity } from './decimal.ts';
+import { formatDecimal, formatSigned, parseQuantity } from './decimal.ts';
 
 /**
  * Grams in one unit of mass, exact. Pound = 7000 grains of 64.79891 mg, ounce = pound / 16
@@ -17,6 +17,11 @@ export function poundsFromKg(kg: number): number {
   return (kg * gramsPer.kg) / gramsPer.lb;
 }
 
+/** Body mass in the athlete's unit as a number, for scales and axes. */
+export function bodyMassIn(kg: number, unit: BodyMassUnit): number {
+  return unit === 'kg' ? kg : poundsFromKg(kg);
+}
+
 /** Pounds as kilograms. */
 export function kgFromPounds(pounds: number): number {
   return (pounds * gramsPer.lb) / gramsPer.kg;
@@ -27,7 +32,31 @@ export function kgFromPounds(pounds: number): number {
  * second one would be a false digit.
  */
 export function formatBodyMass(kg: number, unit: BodyMassUnit): string {
-  return `${formatDecimal(unit === 'kg' ? kg : poundsFromKg(kg), 1)} ${unit}`;
+  return `${formatDecimal(bodyMassIn(kg, unit), 1)} ${unit}`;
+}
+
+/** A difference of body mass with its sign, `+0.3 kg`. */
+export function formatBodyMassChange(kg: number, unit: BodyMassUnit): string {
+  return `${formatSigned(bodyMassIn(kg, unit), 1)} ${unit}`;
+}
+
+/** Grams of food for reading, whole: `300 g`. */
+export function formatGrams(grams: number): string {
+  return `${formatDecimal(grams)} g`;
+}
+
+/**
+ * A rate of the body mass, or a range of rates, as the athlete reads it: `3.31 g/kg`, and for who reads pounds
+ * `1.50 g/lb (3.31 g/kg)`, because papers print it by the kilogram.
+ */
+export function formatRate(
+  gPerKg: number | readonly [low: number, high: number],
+  unit: BodyMassUnit,
+): string {
+  const rates = typeof gPerKg === 'number' ? [gPerKg] : gPerKg;
+  const per = (kilograms: number) => rates.map((rate) => formatDecimal(rate * kilograms, 2)).join(' to ');
+  const perKg = `${per(1)} g/kg`;
+  return unit === 'kg' ? perKg : `${per(kgFromPounds(1))} g/lb (${perKg})`;
 }
 
 /** Typed body mass in kg: `82,4`, `180 lb`, `82.4kg`. A bare number is in `unit`; undefined when unreadable or not positive. */

@@ -5,6 +5,7 @@ import type { Tape } from '../records/kinds.ts';
 import { addDays } from '../season/dates.ts';
 import { bodyMassInForce } from '../targets/body-mass.ts';
 import { personOn } from '../targets/person.ts';
+import { unitsOf } from '../units/reader.ts';
 import type { BodyPoint, BodyView } from './body-types.ts';
 import { calipersOf } from './calipers-of.ts';
 import { callInput } from './call-input.ts';
@@ -14,7 +15,6 @@ import { leanSharesOf } from './lean-share-of.ts';
 import { paceOf } from './pace-of.ts';
 import { paceWedge } from './pace-wedge.ts';
 import type { SeasonRecords } from './season-records.ts';
-import { unitsOf } from './units.ts';
 
 const MONTH_DAYS = 30;
 

@@ -3,13 +3,13 @@ import type { Entry } from '../records/kinds.ts';
 import { kindOfDay } from '../season/kind-of-day.ts';
 import { aimOf, phaseInForce } from '../season/phase-in-force.ts';
 import { dayTargets } from '../targets/day-targets.ts';
+import { unitsOf } from '../units/reader.ts';
 import { carbohydrateBeam, fatBeam, proteinBeam } from './beams.ts';
 import { macrosOf, sumMacros } from './macros.ts';
 import { mealsLeft } from './meals-left.ts';
 import { nextMeal } from './next-meal.ts';
 import type { SeasonRecords } from './season-records.ts';
 import type { DayView, EntryView } from './types.ts';
-import { unitsOf } from './units.ts';
 
 /**
  * One date: targets, beams, meals with what is left, and the meal to log next. `nowMinutes` is the local clock in minutes

@@ -1,5 +1,6 @@
 import type { Food } from '../records/kinds.ts';
-import type { Macros, Units } from './types.ts';
+import type { Units } from '../units/reader.ts';
+import type { Macros } from './types.ts';
 
 /** What the Larder page shows: the foods by name, and the standing meals with their sums. */
 export interface LarderView {

@@ -1,10 +1,10 @@
 import { checkLabel } from '../foods/label-check.ts';
 import type { Food, StandingMeal } from '../records/kinds.ts';
 import type { EnergyUnit } from '../units/energy.ts';
+import { unitsOf } from '../units/reader.ts';
 import type { LarderFood, LarderView, StandingMealView } from './larder-types.ts';
 import { sumMacros } from './macros.ts';
 import type { SeasonRecords } from './season-records.ts';
-import { unitsOf } from './units.ts';
 
 /** The athlete's food table by name, each food with its label check, and the standing meals with their sums. */
 export function larderView(records: Pick<SeasonRecords, 'athlete' | 'foods' | 'standingMeals'>): LarderView {

@@ -1,6 +1,6 @@
 import type { Estimate } from '../call/output.ts';
 import type { NextMark } from '../lifts/next-mark.ts';
-import type { Units } from './types.ts';
+import type { Units } from '../units/reader.ts';
 
 /** What the Lifts page shows: the lifts that are tracked, key lifts first, each with its sets and where it is heading. */
 export interface LiftsView {

@@ -4,9 +4,9 @@ import { repMaxTrend } from '../lifts/rep-max-trend.ts';
 import type { Lift, LiftSet } from '../records/kinds.ts';
 import { addDays, daysBetween } from '../season/dates.ts';
 import { z90 } from '../trend/reading.ts';
+import { unitsOf } from '../units/reader.ts';
 import type { LiftsView, LiftView, RepMaxNow, RepMaxTrendView, SetView } from './lifts-types.ts';
 import type { SeasonRecords } from './season-records.ts';
-import { unitsOf } from './units.ts';
 
 /** Sessions of so many days make the trend: long enough for plates of 2.5 kg to show (common practice, no source). */
 const TREND_DAYS = 84;

@@ -1,8 +1,7 @@
 import type { Aim } from '../call/input.ts';
 import type { KindOfDay } from '../season/kind-of-day.ts';
 import type { DayTargets, PlannedMeal } from '../targets/types.ts';
-import type { EnergyUnit } from '../units/energy.ts';
-import type { BodyMassUnit } from '../units/mass.ts';
+import type { Units } from '../units/reader.ts';
 
 /** A gauge of one macronutrient on one day, in grams; all numbers it shows are also said in `words`. */
 export interface BeamView {
@@ -19,12 +18,6 @@ export interface BeamView {
   /** Fat: the floor. */
   post: { atG: number; label: string } | null;
   words: string;
-}
-
-/** In which units the athlete reads body mass and energy. */
-export interface Units {
-  mass: BodyMassUnit;
-  energy: EnergyUnit;
 }
 
 export interface Macros {

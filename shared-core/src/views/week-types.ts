@@ -1,7 +1,8 @@
 import type { Aim, EarlierCall } from '../call/input.ts';
 import type { ForecastFan, Verdict, WeeklyCall } from '../call/output.ts';
 import type { KindOfDay } from '../season/kind-of-day.ts';
-import type { Macros, Units } from './types.ts';
+import type { Units } from '../units/reader.ts';
+import type { Macros } from './types.ts';
 
 /** What the Week page shows for a date: the weekly call with its evidence, and the days it rests on. */
 export interface WeekView {

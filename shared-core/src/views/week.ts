@@ -5,6 +5,7 @@ import { kindOfDay } from '../season/kind-of-day.ts';
 import { aimOf } from '../season/phase-in-force.ts';
 import { type Asked, askedOn } from '../targets/asked.ts';
 import { newestCall } from '../targets/newest-call.ts';
+import { unitsOf } from '../units/reader.ts';
 import { callDueOn } from './call-due.ts';
 import { callInput } from './call-input.ts';
 import { type DayRow, dayRows } from './day-rows.ts';
@@ -13,7 +14,6 @@ import type { SeasonRecords } from './season-records.ts';
 import { summarize } from './summarize.ts';
 import { tryCall } from './try-call.ts';
 import type { Macros } from './types.ts';
-import { unitsOf } from './units.ts';
 import type { CallRow, WeekDayRow, WeekView } from './week-types.ts';
 
 const DAYS_SHOWN = 28;
@@ -60,7 +60,7 @@ function callOrWhyNot(
     };
   }
   const input = callInput(records, date);
-  const tried = tryCall(input);
+  const tried = tryCall(input, unitsOf(records.athlete));
   return { ...tried, whatIf: tried.call?.forecast ? whatIf(input) : [] };
 }
 

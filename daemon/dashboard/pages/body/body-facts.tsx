@@ -1,5 +1,6 @@
-import { massFigure, massIn, paceFigure, signed } from '@platewright/core/ui/number.ts';
-import { formatDecimal } from '@platewright/core/units/decimal.ts';
+import { massFigure, paceFigure } from '@platewright/core/ui/number.ts';
+import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts';
+import { bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { Fact, Facts } from '../../shell/facts.tsx';
 
@@ -8,7 +9,7 @@ export function BodyFacts({ body }: { body: BodyView }) {
   const { pace, monthKg, fat, fatFreeIndex, units } = body;
   const line = body.points.at(-1)?.lineKg;
   const mass = (kg: number) => massFigure(kg, units.mass);
-  const change = (kg: number) => signed(massIn(kg, units.mass), 1);
+  const change = (kg: number) => formatSigned(bodyMassIn(kg, units.mass), 1);
   return (
     <Facts>
       {line && (

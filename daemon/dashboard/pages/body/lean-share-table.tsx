@@ -1,12 +1,12 @@
 import type { Estimate } from '@platewright/core/call/output.ts';
-import { massIn, signed } from '@platewright/core/ui/number.ts';
-import { formatDecimal } from '@platewright/core/units/decimal.ts';
+import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts';
+import { bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { BodyView, LeanShareView } from '@platewright/core/views/body-types.ts';
 
 /** How the change of the last weeks splits into lean and fat, each part with its interval. */
 export function LeanShareTable({ body }: { body: BodyView }) {
   const { leanShares, units } = body;
-  const mass = (kg: number) => signed(massIn(kg, units.mass), 1);
+  const mass = (kg: number) => formatSigned(bodyMassIn(kg, units.mass), 1);
   if (leanShares.length === 0) {
     return (
       <p class="soft">

@@ -1,9 +1,8 @@
 import { type TapeSite, tapeSiteSchema } from '@platewright/core/records/body.ts';
-import { formatTape, parseLength } from '@platewright/core/units/length.ts';
+import { formatTape, lengthUnit, parseLength } from '@platewright/core/units/length.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
-import { lengthUnit } from '../../athlete-form/draft.ts';
 import { Field } from '../../forms/field.tsx';
 import { Select } from '../../forms/select.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';

@@ -1,9 +1,8 @@
 import { formatDay } from '@platewright/core/ui/format-date.ts';
-import { signed } from '@platewright/core/ui/number.ts';
-import { cmPerInch, formatTape } from '@platewright/core/units/length.ts';
+import { formatSigned } from '@platewright/core/units/decimal.ts';
+import { cmPerInch, formatTape, lengthUnit } from '@platewright/core/units/length.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { removal } from '../../api/edits.ts';
-import { lengthUnit } from '../../athlete-form/draft.ts';
 import { useNotice } from '../../state/notice.tsx';
 
 /** The newest reading of each site, and how far it is from the one before. */
@@ -46,7 +45,7 @@ export function TapeTable({ body }: { body: BodyView }) {
                 {site} <span class="soft small nowrap">{formatDay(newest.date)}</span>
               </th>
               <td class="number">{formatTape(newest.cm, unit)}</td>
-              <td class="number soft">{change === undefined ? '' : signed(change, 1)}</td>
+              <td class="number soft">{change === undefined ? '' : formatSigned(change, 1)}</td>
               <td class="number">
                 <button
                   type="button"

@@ -1,7 +1,6 @@
 import { formatDay } from '@platewright/core/ui/format-date.ts';
-import { massIn, signed } from '@platewright/core/ui/number.ts';
-import { formatDecimal } from '@platewright/core/units/decimal.ts';
-import type { BodyMassUnit } from '@platewright/core/units/mass.ts';
+import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts';
+import { type BodyMassUnit, bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { LiftView } from '@platewright/core/views/lifts-types.ts';
 import { Fact, Facts } from '../../shell/facts.tsx';
 import { formatSet } from './load.ts';
@@ -9,8 +8,8 @@ import { formatSet } from './load.ts';
 /** Where a lift stands, where it is heading, and the set to beat. */
 export function LiftFacts({ lift, unit }: { lift: LiftView; unit: BodyMassUnit }) {
   const { repMax, trend, nextMark } = lift;
-  const mass = (kg: number) => formatDecimal(massIn(kg, unit));
-  const percent = (value: number) => signed(value, 1);
+  const mass = (kg: number) => formatDecimal(bodyMassIn(kg, unit));
+  const percent = (value: number) => formatSigned(value, 1);
   return (
     <Facts>
       {nextMark && (

@@ -1,6 +1,5 @@
-import { massIn } from '@platewright/core/ui/number.ts';
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
-import { type BodyMassUnit, kgFromPounds, parseBodyMass } from '@platewright/core/units/mass.ts';
+import { type BodyMassUnit, bodyMassIn, kgFromPounds, parseBodyMass } from '@platewright/core/units/mass.ts';
 import { plain } from '../../athlete-form/draft.ts';
 
 /** Smallest plates, one on each side: 1.25 kg or 2.5 lb (common practice, no source). */
@@ -8,7 +7,7 @@ export const usualStepKg: Record<BodyMassUnit, number> = { kg: 2.5, lb: kgFromPo
 
 /** A load for reading and typing, without its unit: as exact as plates are. */
 export function loadFigure(kg: number, unit: BodyMassUnit): string {
-  return plain(massIn(kg, unit), 2);
+  return plain(bodyMassIn(kg, unit), 2);
 }
 
 /** A load with its repetitions: `102.5 kg × 5`, `no load × 12`. */

@@ -1,11 +1,10 @@
 import { daysBetween } from '@platewright/core/season/dates.ts';
 import { formatDayOfYear } from '@platewright/core/ui/format-date.ts';
 import { MassAxes, massFrame } from '@platewright/core/ui/mass-axes.tsx';
-import { massIn, signed } from '@platewright/core/ui/number.ts';
 import { linePath, mapEstimate, pathThrough, ribbonPath } from '@platewright/core/ui/paths.ts';
 import { useWidth } from '@platewright/core/ui/use-width.ts';
-import { formatDecimal } from '@platewright/core/units/decimal.ts';
-import type { BodyMassUnit } from '@platewright/core/units/mass.ts';
+import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts';
+import { type BodyMassUnit, bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { LiftView } from '@platewright/core/views/lifts-types.ts';
 
 interface RepMaxChartProps {
@@ -19,7 +18,7 @@ interface RepMaxChartProps {
 /** The rep max of each session as a mark, and the trend over the last of them with the interval of its slope. */
 export function RepMaxChart({ lift, from, to, unit }: RepMaxChartProps) {
   const [box, width] = useWidth(440);
-  const mass = (kg: number) => massIn(kg, unit);
+  const mass = (kg: number) => bodyMassIn(kg, unit);
   const dayOf = (date: string) => daysBetween(from, date);
   const points = lift.points.map(({ date, kg }) => [dayOf(date), mass(kg)] as const);
   const trend = (lift.trend?.line ?? []).map(({ date, kg }) => ({
@@ -57,7 +56,7 @@ export function RepMaxChart({ lift, from, to, unit }: RepMaxChartProps) {
 function words({ name, points, trend }: LiftView, unit: BodyMassUnit): string {
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last) return `Rep max of ${name}: no set yet.`;
-  const mass = (kg: number) => formatDecimal(massIn(kg, unit));
+  const mass = (kg: number) => formatDecimal(bodyMassIn(kg, unit));
   const sentences = [
     `Rep max of ${name} on ${points.length} dates: ${mass(first.kg)} ${unit} on ${formatDayOfYear(first.date)},`,
     `${mass(last.kg)} ${unit} on ${formatDayOfYear(last.date)}.`,
@@ -65,8 +64,8 @@ function words({ name, points, trend }: LiftView, unit: BodyMassUnit): string {
   if (trend) {
     const { mean, interval90 } = trend.percentPerMonth;
     sentences.push(
-      `Trend ${signed(mean, 1)} % a month,`,
-      `90 % interval ${signed(interval90.low, 1)} to ${signed(interval90.high, 1)}.`,
+      `Trend ${formatSigned(mean, 1)} % a month,`,
+      `90 % interval ${formatSigned(interval90.low, 1)} to ${formatSigned(interval90.high, 1)}.`,
     );
   }
   return sentences.join(' ');

@@ -1,8 +1,7 @@
-import { formatHeight } from '@platewright/core/units/length.ts';
+import { formatHeight, lengthUnit } from '@platewright/core/units/length.ts';
 import { formatBodyMass } from '@platewright/core/units/mass.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
 import { useState } from 'preact/hooks';
-import { lengthUnit } from '../../athlete-form/draft.ts';
 import { AthleteEditor } from './athlete-editor.tsx';
 
 /** The set-up in one line, and the form to change it. */

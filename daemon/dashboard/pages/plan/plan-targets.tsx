@@ -1,3 +1,4 @@
+import { unitsOf } from '@platewright/core/units/reader.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
 import { Section } from '../../shell/page.tsx';
 import { PlannedMeals } from '../../targets/planned-meals.tsx';
@@ -7,7 +8,7 @@ import { Cautions, GaveWay } from '../../targets/warnings.tsx';
 /** What a day asks for, with reasons, and the meals of both kinds of day side by side. */
 export function PlanTargets({ plan }: { plan: PlanView }) {
   const { session, recovery, athlete } = plan;
-  const units = { mass: athlete.massUnit, energy: athlete.energyUnit };
+  const units = unitsOf(athlete);
   return (
     <>
       <Section title="Targets">

@@ -1,5 +1,6 @@
 import type { FieldsOf } from '@platewright/core/records/kinds.ts';
 import { dayTargets } from '@platewright/core/targets/day-targets.ts';
+import { unitsOf } from '@platewright/core/units/reader.ts';
 import { PlannedMeals } from '../../targets/planned-meals.tsx';
 import { TargetsTable } from '../../targets/targets-table.tsx';
 import { Cautions, GaveWay } from '../../targets/warnings.tsx';
@@ -26,7 +27,7 @@ export function LiveTargets({ athlete, phase, today }: LiveTargetsProps) {
   const draft = { id: 'draft', athlete: 'draft' };
   const phases = phase ? [{ ...phase, ...draft, from: today }] : [];
   const targets = dayTargets({ athlete, phases, calls: [] }, today, 'session');
-  const units = { mass: athlete.massUnit, energy: athlete.energyUnit };
+  const units = unitsOf(athlete);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by keyboard.
     <aside class="beside" aria-label="Targets" tabIndex={0}>

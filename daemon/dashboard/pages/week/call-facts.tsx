@@ -1,14 +1,16 @@
 import type { WeeklyCall } from '@platewright/core/call/output.ts';
-import { massIn, paceFigure, signed } from '@platewright/core/ui/number.ts';
+import { paceFigure } from '@platewright/core/ui/number.ts';
+import { formatSigned } from '@platewright/core/units/decimal.ts';
 import { formatEstimatedEnergy } from '@platewright/core/units/energy.ts';
-import type { Units } from '@platewright/core/views/types.ts';
+import { bodyMassIn } from '@platewright/core/units/mass.ts';
+import type { Units } from '@platewright/core/units/reader.ts';
 import { Fact, Facts } from '../../shell/facts.tsx';
 
 /** The numbers under the two sentences, each with its interval. */
 export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
   const { pace, maintenanceKcal } = call;
   const energy = (kcal: number) => formatEstimatedEnergy(kcal, units.energy).replace(` ${units.energy}`, '');
-  const change = (kg: number) => signed(massIn(kg, units.mass), 1);
+  const change = (kg: number) => formatSigned(bodyMassIn(kg, units.mass), 1);
   return (
     <Facts>
       {pace && (

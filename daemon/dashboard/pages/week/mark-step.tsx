@@ -1,5 +1,6 @@
 import type { WeeklyCall } from '@platewright/core/call/output.ts';
-import { gramsFigure, signed } from '@platewright/core/ui/number.ts';
+import { gramsFigure } from '@platewright/core/ui/number.ts';
+import { formatSigned } from '@platewright/core/units/decimal.ts';
 import type { WeekView } from '@platewright/core/views/week-types.ts';
 
 const words: Record<WeeklyCall['verdict'], string> = {
@@ -26,7 +27,7 @@ export function MarkStep({ call, band }: { call: WeeklyCall; band: WeekView['car
             <span class="unseen"> to</span>
             <span aria-hidden="true"> → </span>
             <span class="figure aim">{gramsFigure(call.carbohydrateG)}</span> g carbohydrate,{' '}
-            {signed(step, 0)} g
+            {formatSigned(step, 0)} g
           </>
         )}
       </span>
