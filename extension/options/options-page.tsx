@@ -30,7 +30,7 @@ export function OptionsPage() {
 }
 
 function Pairing({ state }: { state: OptionsState }) {
-  const { address, paired, check, choice, session, sync } = state;
+  const { address, paired, check, access, choice, session, sync } = state;
   if (choice !== null) {
     return (
       <section>
@@ -49,6 +49,9 @@ function Pairing({ state }: { state: OptionsState }) {
           {session?.demo && ', which serves an invented season'}. This device's check is {check}; the daemon
           shows the same. {sync !== null && sync.state !== 'done' && <span class="wrong">{sync.detail}</span>}
         </p>
+      )}
+      {paired && access === 'read' && (
+        <p>It may look, not write. To log here, unpair it and pair it again with a code that lets it write.</p>
       )}
       {(!paired || lost) && <PairForm allow={askHostPermission} />}
       {paired && (

@@ -1,4 +1,5 @@
 import { checkFrom, checkText } from '@platewright/core/protocol/check.ts';
+import type { Rights } from '@platewright/core/protocol/devices.ts';
 import { type Pairing, readPairing } from '../platform/pairing.ts';
 import { readHead } from '../replica/head.ts';
 import { athleteOf, type Note, readNote } from '../replica/notes.ts';
@@ -14,6 +15,7 @@ export interface OptionsState {
   paired: boolean;
   /** To compare with what the daemon shows of this device. */
   check: string | null;
+  access: Rights['access'];
   choice: Note<'choice'> | null;
   session: Note<'session'> | null;
   athlete: string | null;
@@ -47,7 +49,7 @@ async function checkOf({ key = '', device }: Pairing): Promise<string> {
 }
 
 async function readReplica(reading: Reading) {
-  const [{ device }, session, chosen, choice, sync, records, waiting, listed, rejected] = await Promise.all([
+  const [{ device, rights }, session, chosen, choice, sync, records, waiting, listed, rejected] = await Promise.all([
     readHead(reading),
     readNote(reading, 'session'),
     readNote(reading, 'athlete'),
@@ -60,6 +62,7 @@ async function readReplica(reading: Reading) {
   ]);
   return {
     device,
+    access: rights.access,
     session,
     athlete: athleteOf(session, chosen),
     choice,
@@ -73,6 +76,7 @@ async function readReplica(reading: Reading) {
 
 const NOTHING = {
   device: null,
+  access: 'write',
   session: null,
   athlete: null,
   choice: null,

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { keepLive } from '../platform/live.ts';
 import { askWorker } from '../platform/messages.ts';
 import { DayScreen } from './day/day-screen.tsx';
+import { LookScreen } from './day/look-screen.tsx';
 import { NoAthleteScreen } from './no-athlete-screen.tsx';
 import { usePopup } from './state/use-popup.ts';
 import { UnpairedScreen } from './unpaired-screen.tsx';
@@ -21,6 +22,10 @@ export function Popup() {
     case 'no-athlete':
       return <NoAthleteScreen address={state.address} />;
     default:
-      return <DayScreen state={state} show={setDate} />;
+      return state === null || state.mayWrite ? (
+        <DayScreen state={state} show={setDate} />
+      ) : (
+        <LookScreen state={state} show={setDate} />
+      );
   }
 }

@@ -28,7 +28,8 @@ const notes = {
   }),
   /**
    * The browser was paired with another store than the one whose records are here, and the person has not said yet what
-   * becomes of them. `waiting` counts the changes that no daemon has; an invented season takes and gives no records.
+   * becomes of them. `waiting` counts the changes that no daemon has. They may be sent where this browser may write
+   * for everybody; an invented season takes and gives no records.
    */
   choice: z.object({ waiting: z.int(), device: z.string(), mayBeSent: z.boolean() }),
   /** The athlete that this browser logs for, when the store holds several. */

@@ -1,4 +1,4 @@
-import { pairResponseSchema, sessionSchema } from '@platewright/core/protocol/devices.ts';
+import { pairResponseSchema, type Rights, sessionSchema } from '@platewright/core/protocol/devices.ts';
 import { deviceName } from '@platewright/core/ui/device-name.ts';
 import type { PairEnd, Requests } from '../platform/messages.ts';
 import { forgetPairing, readPairing, savePairing } from '../platform/pairing.ts';
@@ -24,17 +24,18 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
   if (token === undefined) return { state: 'failed', detail: 'The daemon gave no token. Update it.' };
   const session = await ask({ ...open, token }, 'session', sessionSchema);
   if (!session.ok) return { state: 'failed', detail: session.detail };
-  const { demo, athletes } = session.value;
+  const { demo, athletes, rights } = session.value;
   const before = await reader.read((reading) => readNote(reading, 'session'));
   const foreign = await isForeign(store, athletes);
   const invented = before?.demo === true;
   if (foreign && !invented) {
-    await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent: !demo });
+    const mayBeSent = !demo && rights.athlete === null && rights.access === 'write';
+    await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent });
   }
   await writeNote('session', { address, demo, athletes });
   await savePairing({ address, token, device, store, key });
   if (foreign && invented) await empty();
-  if (!foreign || invented) await adopt(device);
+  if (!foreign || invented) await adopt(device, rights.access);
   await requestSync();
   announceChange();
   return { state: foreign && !invented ? 'choose' : 'paired' };
@@ -48,9 +49,9 @@ function unheardOverTls(address: string): string {
 /** Ends the choice of what becomes of another store's records. */
 export async function join(how: Requests['join']['ask']): Promise<null> {
   const choice = await reader.read((reading) => readNote(reading, 'choice'));
-  if (choice === null) return null;
+  if (choice === null || (how === 'send' && !choice.mayBeSent)) return null;
   await dropNotes('week', 'sync');
-  if (how === 'replace' || !choice.mayBeSent) await empty();
+  if (how === 'replace') await empty();
   await adopt(choice.device);
   await dropNotes('choice');
   await requestSync();
@@ -87,8 +88,12 @@ async function empty(): Promise<void> {
   });
 }
 
-async function adopt(device: string | null): Promise<void> {
-  await replica.transact(async (tx) => tx.putHead({ ...(await tx.head()), device }));
+/** Stamps as this device from now on. Its rights come again with each sync; `access` is for the moment before the first. */
+async function adopt(device: string | null, access?: Rights['access']): Promise<void> {
+  await replica.transact(async (tx) => {
+    const head = await tx.head();
+    await tx.putHead({ ...head, device, rights: { ...head.rights, ...(access && { access }) } });
+  });
 }
 
 /** Whether records are here that belong to another store, and not to an older or newer state of this one. */

@@ -1,30 +1,14 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { setUpAthlete } from './athlete.ts';
+import { broken } from './broken-rules.ts';
 import { Dashboard, pageNames } from './pages/dashboard.ts';
 import type { PopupPage } from './pages/popup.ts';
 import { startWorld, type World } from './world.ts';
 
-const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'];
-const schemes = ['light', 'dark'] as const;
 const widths = [1280, 360] as const;
 
-/** Rules that a page breaks as it stands, in both colour schemes, with the places where. */
-async function broken(page: Page): Promise<string[]> {
-  await page.bringToFront();
-  const found: string[] = [];
-  for (const colorScheme of schemes) {
-    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const { violations } = await new AxeBuilder({ page }).setLegacyMode().withTags(WCAG_22_AA).analyze();
-    for (const { id, help, nodes } of violations) {
-      found.push(`${colorScheme}: ${id}: ${help} ${nodes.map(({ target }) => target.join(' ')).join(', ')}`);
-    }
-  }
-  return found;
-}
-
-/** The same at a desk's width and at a phone's, where nothing may stick out. */
+/** Rules that a page breaks at a desk's width and at a phone's, where nothing may stick out. */
 async function brokenAtEachWidth(page: Page): Promise<string[]> {
   const found: string[] = [];
   for (const width of widths) {

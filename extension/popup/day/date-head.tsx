@@ -6,10 +6,7 @@ import type { DayState } from '../state/read-popup.ts';
 export function DateHead({ state, show }: { state: DayState | null; show: (date: string | null) => void }) {
   if (state === null) return <header class="date-head" />;
   const { day, today, session } = state;
-  const go = (days: number) => {
-    const date = addDays(day.date, days);
-    show(date === today ? null : date);
-  };
+  const go = (days: 1 | -1) => show(stepFrom(state, days));
   return (
     <header class="date-head">
       <button type="button" class="step" aria-label="The day before" onClick={() => go(-1)}>
@@ -33,4 +30,10 @@ export function DateHead({ state, show }: { state: DayState | null; show: (date:
       </p>
     </header>
   );
+}
+
+/** The date before or after the one that is shown; null for today. */
+export function stepFrom({ day, today }: DayState, days: 1 | -1): string | null {
+  const date = addDays(day.date, days);
+  return date === today ? null : date;
 }

@@ -1,4 +1,3 @@
-import { addDays } from '@platewright/core/season/dates.ts';
 import { useMemo, useState } from 'preact/hooks';
 import { source } from '../../platform/source.ts';
 import { Draft } from '../line/draft.tsx';
@@ -11,7 +10,7 @@ import { readFoods } from '../state/read-foods.ts';
 import type { DayState } from '../state/read-popup.ts';
 import { useActions } from '../state/use-actions.ts';
 import { useHabits } from '../state/use-habits.ts';
-import { DateHead } from './date-head.tsx';
+import { DateHead, stepFrom } from './date-head.tsx';
 import { DayBeams } from './day-beams.tsx';
 import { Eaten } from './eaten.tsx';
 import { logEdits, type Portion, portionsOf } from './entry-edits.ts';
@@ -27,7 +26,7 @@ interface DayScreenProps {
   show: (date: string | null) => void;
 }
 
-/** A date: beams, the meal to log to, the typed line, and what was eaten. */
+/** A date to log on: beams, the meal to log to, the typed line, and what was eaten. */
 export function DayScreen({ state, show }: DayScreenProps) {
   const [chosen, setChosen] = useState<{ date: string; meal: number } | null>(null);
   const [help, setHelp] = useState(false);
@@ -84,9 +83,7 @@ export function DayScreen({ state, show }: DayScreenProps) {
   usePageKeys({
     stepMeal: (step) => toMeal(meal + step),
     stepDate: (step) => {
-      if (state === null) return;
-      const to = addDays(date, step);
-      show(to === state.today ? null : to);
+      if (state !== null) show(stepFrom(state, step));
     },
     standingMeal: logStanding,
     undo: () => void actions.undo(),

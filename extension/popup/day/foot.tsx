@@ -5,7 +5,7 @@ import { openOptions } from '../../platform/open-options.ts';
 import type { DayState } from '../state/read-popup.ts';
 
 /** The mark in force with the weekly call, and what the daemon does not have yet. */
-export function Foot({ state, children }: { state: DayState; children: ComponentChildren }) {
+export function Foot({ state, children }: { state: DayState; children?: ComponentChildren }) {
   return (
     <footer class="foot small">
       <CallLine state={state} />

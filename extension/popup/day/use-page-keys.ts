@@ -1,36 +1,48 @@
 import { useEffect, useRef } from 'preact/hooks';
 
 export interface PageKeys {
-  stepMeal(step: 1 | -1): void;
-  stepDate(step: 1 | -1): void;
-  standingMeal(digit: number): void;
-  undo(): void;
-  help(): void;
+  stepMeal: (step: 1 | -1) => void;
+  stepDate: (step: 1 | -1) => void;
+  standingMeal: (digit: number) => void;
+  undo: () => void;
+  help: () => void;
 }
 
-/** Keys that work wherever the focus is. In a field that holds text, undo and `?` are the field's own. */
-export function usePageKeys(given: PageKeys): void {
+/**
+ * Keys that work wherever the focus is. In a field that holds text, undo and `?` are the field's own. A key of which
+ * nothing is given is the browser's.
+ */
+export function usePageKeys(given: Partial<PageKeys>): void {
   // Taken at each render, not after the paint: keys may come faster than that.
   const latest = useRef(given);
   latest.current = given;
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
-      const { current: keys } = latest;
-      const { key, code, altKey, ctrlKey, metaKey } = event;
-      const step = key === 'PageUp' ? -1 : 1;
-      const digit = /^Digit([1-9])$/.exec(code)?.[1];
-      if (key === 'PageUp' || key === 'PageDown') {
-        if (altKey) keys.stepDate(step);
-        else keys.stepMeal(step);
-      } else if (altKey && digit !== undefined) keys.standingMeal(Number(digit));
-      else if ((ctrlKey || metaKey) && key.toLowerCase() === 'z' && !holdsText(event.target)) keys.undo();
-      else if (key === '?' && !holdsText(event.target)) keys.help();
-      else return;
+      const press = pressOf(event, latest.current);
+      if (press === undefined) return;
+      press();
       event.preventDefault();
     };
     document.addEventListener('keydown', onKeyDown);
     return () => document.removeEventListener('keydown', onKeyDown);
   }, []);
+}
+
+/** What a key does; undefined when that is the browser's or the field's to say. */
+function pressOf(event: KeyboardEvent, keys: Partial<PageKeys>): (() => void) | undefined {
+  const { key, code, altKey, ctrlKey, metaKey } = event;
+  const digit = /^Digit([1-9])$/.exec(code)?.[1];
+  if (key === 'PageUp' || key === 'PageDown') {
+    const go = altKey ? keys.stepDate : keys.stepMeal;
+    return go && (() => go(key === 'PageUp' ? -1 : 1));
+  }
+  if (altKey && digit !== undefined) {
+    const { standingMeal } = keys;
+    return standingMeal && (() => standingMeal(Number(digit)));
+  }
+  if (holdsText(event.target)) return undefined;
+  if ((ctrlKey || metaKey) && key.toLowerCase() === 'z') return keys.undo;
+  return key === '?' ? keys.help : undefined;
 }
 
 function holdsText(target: EventTarget | null): boolean {

@@ -1,3 +1,4 @@
+import { readRecord } from '@platewright/core/changes/read.ts';
 import type { Athlete } from '@platewright/core/records/kinds.ts';
 import { localTime } from '@platewright/core/season/local-date.ts';
 import { dayView } from '@platewright/core/views/day.ts';
@@ -5,6 +6,7 @@ import type { DayView } from '@platewright/core/views/types.ts';
 import { readHead } from '../../replica/head.ts';
 import { athleteOf, type Note, readNote } from '../../replica/notes.ts';
 import type { Reader, Reading } from '../../replica/reader.ts';
+import { type Head, mayWrite } from '../../replica/rows.ts';
 import { newestRecord, recordById, recordsBetween } from '../../replica/season.ts';
 
 /** What the popup shows. All of it is in the replica, and none of it takes longer to read as years go by. */
@@ -18,6 +20,8 @@ export interface DayState {
   athlete: Athlete;
   today: string;
   day: DayView;
+  /** False where this browser may look only. */
+  mayWrite: boolean;
   session: Note<'session'> | null;
   week: Note<'week'> | null;
   sync: Note<'sync'> | null;
@@ -38,13 +42,14 @@ export async function readPopup(reader: Reader, date: string | null, now: number
     const id = athleteOf(session, chosen);
     const athlete = id === null ? null : await recordById(reading, id, 'athlete', id);
     if (athlete === null) return { kind: 'no-athlete', address: session?.address ?? '' };
-    return await readDay(reading, athlete, session, date, now);
+    return await readDay(reading, head, athlete, session, date, now);
   });
   return state ?? { kind: 'unpaired', choice: null };
 }
 
 async function readDay(
   reading: Reading,
+  head: Head,
   athlete: Athlete,
   session: Note<'session'> | null,
   date: string | null,
@@ -52,26 +57,37 @@ async function readDay(
 ): Promise<DayState> {
   const clock = localTime(now, athlete);
   const shown = date ?? clock.date;
-  const [season, week, sync, waiting, rejected] = await Promise.all([
+  const [season, rows, week, sync, waiting, rejected] = await Promise.all([
     readSeason(reading, athlete, shown),
+    reading.records(athlete.id, 'entry', shown, shown),
     readNote(reading, 'week'),
     readNote(reading, 'sync'),
     reading.outboxCount('waiting'),
     reading.outboxCount('rejected'),
   ]);
-  const day = dayView(season, shown, minutesOf(shown, clock));
-  return { kind: 'day', athlete, today: clock.date, day, session, week, sync, waiting, rejected };
+  const entries = rows.flatMap((row) => readRecord('entry', row) ?? []);
+  return {
+    kind: 'day',
+    athlete,
+    today: clock.date,
+    day: dayView({ ...season, entries }, shown, minutesOf(shown, clock)),
+    mayWrite: mayWrite(head, athlete.id),
+    session,
+    week,
+    sync,
+    waiting,
+    rejected,
+  };
 }
 
-/** Of one date, and of calls only the newest: that is all the view of a date looks at. */
+/** But for the entries, of one date, and of calls only the newest: that is all the view of a date looks at. */
 async function readSeason(reading: Reading, athlete: Athlete, date: string) {
-  const [phases, call, entries, days] = await Promise.all([
+  const [phases, call, days] = await Promise.all([
     recordsBetween(reading, athlete.id, 'phase', '', ''),
     newestRecord(reading, athlete.id, 'weekly-call', date),
-    recordsBetween(reading, athlete.id, 'entry', date, date),
     recordsBetween(reading, athlete.id, 'day', date, date),
   ]);
-  return { athlete, phases, calls: call === null ? [] : [call], entries, days };
+  return { athlete, phases, calls: call === null ? [] : [call], days };
 }
 
 /** Minutes of the local clock on a date; a past date is over, a coming one has not begun. */

@@ -2,11 +2,12 @@ import 'fake-indexeddb/auto';
 import type { Json } from '@platewright/core/changes/change.ts';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { readHabits } from '../../../extension/popup/state/read-habits.ts';
-import { readPopup } from '../../../extension/popup/state/read-popup.ts';
+import { type DayState, readPopup } from '../../../extension/popup/state/read-popup.ts';
 import { Database } from '../../../extension/replica/database.ts';
 import { dexieReplica } from '../../../extension/replica/dexie-replica.ts';
 import { type Edit, edit } from '../../../extension/replica/edit.ts';
 import { indexedDbReader } from '../../../extension/replica/reader.ts';
+import type { Head } from '../../../extension/replica/rows.ts';
 
 const NOW = Date.UTC(2026, 2, 4, 12);
 const athlete: Record<string, Json> = {
@@ -50,9 +51,19 @@ async function keep(...edits: Edit[]): Promise<void> {
 }
 
 async function pair(): Promise<void> {
-  await dexieReplica(database).transact(async (tx) => tx.putHead({ ...(await tx.head()), device: 'd0' }));
+  await become({ device: 'd0' });
   const session = { address: 'http://127.0.0.1:8787', demo: true, athletes: [{ id: 'anna', name: 'Anna' }] };
   await database.meta.put({ name: 'session', value: session });
+}
+
+async function become(change: Partial<Head>): Promise<void> {
+  await dexieReplica(database).transact(async (tx) => tx.putHead({ ...(await tx.head()), ...change }));
+}
+
+async function dayAt(now: number): Promise<DayState> {
+  const state = await readPopup(indexedDbReader(name), null, now);
+  if (state.kind !== 'day') throw new Error(state.kind);
+  return state;
 }
 
 beforeEach(() => {
@@ -110,8 +121,7 @@ describe('what the popup shows', () => {
         at: NOW,
       }),
     );
-    const state = await readPopup(indexedDbReader(name), null, NOW);
-    if (state.kind !== 'day') throw new Error(state.kind);
+    const state = await dayAt(NOW);
     expect(state.day.targets.carbohydrate.markG).toBe(310);
     expect(state.day.eaten.proteinG).toBeCloseTo(8);
     expect([state.today, state.waiting, state.rejected]).toEqual(['2026-03-04', 6, 0]);
@@ -147,13 +157,26 @@ describe('what the popup shows', () => {
         at: NOW,
       }),
     );
-    const state = await readPopup(indexedDbReader(name), null, NOW);
-    if (state.kind !== 'day') throw new Error(state.kind);
+    const state = await dayAt(NOW);
     const reader = indexedDbReader(name);
     const habits = await readHabits(reader, state.athlete, '2026-03-04', null);
     expect(habits?.index.foods.map(({ id }) => id)).toEqual(['f1']);
     expect(habits?.recent.map(({ id }) => id)).toEqual(['e1']);
     const again = await readHabits(reader, state.athlete, '2026-03-04', habits);
     expect(again?.index).toBe(habits?.index);
+  });
+});
+
+describe('what this browser may do', () => {
+  it('is to log, until the daemon says that it may look only, or write for someone else', async () => {
+    await pair();
+    await keep(anna('athlete', 'anna', athlete));
+    expect((await dayAt(NOW)).mayWrite).toBe(true);
+    await become({ rights: { athlete: null, access: 'read' } });
+    expect((await dayAt(NOW)).mayWrite).toBe(false);
+    await become({ rights: { athlete: 'anna', access: 'write' } });
+    expect((await dayAt(NOW)).mayWrite).toBe(true);
+    await become({ rights: { athlete: 'bea', access: 'write' } });
+    expect((await dayAt(NOW)).mayWrite).toBe(false);
   });
 });
