@@ -42,7 +42,7 @@ const LADDER: Record<string, readonly string[]> = {
   body: ['trend', 'maintenance', 'foods', 'units', 'records'],
   lifts: ['trend', 'units', 'records'],
   call: ['trend', 'maintenance', 'body', 'lifts', 'foods', 'units'],
-  season: ['records', 'call'],
+  season: ['records', 'call', 'units'],
   targets: ['season', 'records', 'call', 'foods', 'units', 'body', 'maintenance'],
   views: [
     'changes',

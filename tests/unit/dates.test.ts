@@ -12,6 +12,12 @@ describe('calendar dates', () => {
     expect(addDays('2026-01-01', -1)).toBe('2025-12-31');
     expect(daysBetween('2026-03-28', '2026-03-30')).toBe(2);
     expect(daysBetween('2026-03-30', '2026-03-28')).toBe(-2);
+    expect(addDays('0099-12-31', 1)).toBe('0100-01-01');
+  });
+
+  it('knows no date that is not in the calendar', () => {
+    for (const none of ['2026-02-29', '2026-13-01', '2026-00-10', '2026-1-5', '2026-04-31', 'today'])
+      expect(daysBetween(none, '2026-03-01')).toBeNaN();
   });
 
   it('lists dates up to the last one', () => {

@@ -1,7 +1,7 @@
-import { isoDay } from '../maintenance/days.ts';
 import { NONE, ODD, PART } from '../maintenance/filter.ts';
 import { type BodyModel, fitModel } from '../maintenance/model.ts';
 import { at } from '../trend/reading.ts';
+import { isoDay } from '../units/day-number.ts';
 import { checkInput } from './check-input.ts';
 import { estimate } from './estimate.ts';
 import type { CallInput } from './input.ts';

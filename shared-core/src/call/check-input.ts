@@ -1,4 +1,4 @@
-import { dayNumber } from '../maintenance/days.ts';
+import { dayNumber } from '../units/day-number.ts';
 import type { CallInput, MacroGrams } from './input.ts';
 
 /** More than thirty years of days are a mistake in a date. */

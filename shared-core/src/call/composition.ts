@@ -1,9 +1,9 @@
 import { waistCmPerFatKg } from '../body/waist.ts';
 import { repMax } from '../lifts/rep-max.ts';
-import { dayNumber } from '../maintenance/days.ts';
 import type { Known } from '../maintenance/model.ts';
 import { z90 } from '../trend/reading.ts';
 import { theilSen } from '../trend/robust.ts';
+import { dayNumber } from '../units/day-number.ts';
 import type { CallInput } from './input.ts';
 
 /** What tape and lifts say about what the body is gaining or losing. */

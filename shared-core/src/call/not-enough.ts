@@ -1,4 +1,4 @@
-import { dayNumber } from '../maintenance/days.ts';
+import { dayNumber } from '../units/day-number.ts';
 import type { CallInput } from './input.ts';
 import type { WouldChange } from './output.ts';
 

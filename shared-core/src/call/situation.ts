@@ -1,6 +1,7 @@
 import { energyKcal } from '../foods/atwater.ts';
-import { dayNumber, FEW_LOGS, has } from '../maintenance/days.ts';
+import { FEW_LOGS, has } from '../maintenance/days.ts';
 import { type BodyModel, fitModel, type Known } from '../maintenance/model.ts';
+import { dayNumber } from '../units/day-number.ts';
 import { type Composition, readComposition } from './composition.ts';
 import type { Recent } from './decide.ts';
 import { type Dose, doseFrom, meanOfLast } from './dose.ts';

@@ -1,6 +1,7 @@
 import { at } from '../trend/reading.ts';
 import { median } from '../trend/robust.ts';
-import { type DayGrams, type DayTable, dayNumber, FEW_LOGS, has, layOutDays, type ModelDay } from './days.ts';
+import { dayNumber } from '../units/day-number.ts';
+import { type DayGrams, type DayTable, FEW_LOGS, has, layOutDays, type ModelDay } from './days.ts';
 import { type Eating, eatingHabit } from './eating.ts';
 import {
   type FilterSetup,

@@ -1,18 +1,10 @@
-/** Calendar dates are `YYYY-MM-DD` text, so they sort as text; arithmetic goes through UTC, where every day has 24 hours. */
+import { dayNumber, isoDay } from '../units/day-number.ts';
 
-const MS_PER_DAY = 86_400_000;
-
-function dayNumber(date: string): number {
-  return Math.round(Date.parse(`${date}T00:00:00Z`) / MS_PER_DAY);
-}
-
-function fromDayNumber(day: number): string {
-  return new Date(day * MS_PER_DAY).toISOString().slice(0, 10);
-}
+/** Calendar dates are `YYYY-MM-DD` text, so they sort as text; arithmetic goes through numbers of days. */
 
 /** The date `days` after `date`; before it when negative. */
 export function addDays(date: string, days: number): string {
-  return fromDayNumber(dayNumber(date) + days);
+  return isoDay(dayNumber(date) + days);
 }
 
 /** Days from `from` to `to`; negative when `to` is earlier. */
@@ -23,7 +15,7 @@ export function daysBetween(from: string, to: string): number {
 /** `count` dates, one after the other, the last of which is `last`. */
 export function datesUpTo(last: string, count: number): string[] {
   const end = dayNumber(last);
-  return Array.from({ length: count }, (_, i) => fromDayNumber(end - count + 1 + i));
+  return Array.from({ length: count }, (_, i) => isoDay(end - count + 1 + i));
 }
 
 /** Weekday by ISO 8601: 1 = Monday … 7 = Sunday. */
