@@ -49,17 +49,18 @@ async function checkOf({ key = '', device }: Pairing): Promise<string> {
 }
 
 async function readReplica(reading: Reading) {
-  const [{ device, rights }, session, chosen, choice, sync, records, waiting, listed, rejected] = await Promise.all([
-    readHead(reading),
-    readNote(reading, 'session'),
-    readNote(reading, 'athlete'),
-    readNote(reading, 'choice'),
-    readNote(reading, 'sync'),
-    reading.recordCount(),
-    reading.outboxCount('waiting'),
-    reading.outbox('waiting', MOST_LISTED),
-    reading.outbox('rejected'),
-  ]);
+  const [{ device, rights }, session, chosen, choice, sync, records, waiting, listed, rejected] =
+    await Promise.all([
+      readHead(reading),
+      readNote(reading, 'session'),
+      readNote(reading, 'athlete'),
+      readNote(reading, 'choice'),
+      readNote(reading, 'sync'),
+      reading.recordCount(),
+      reading.outboxCount('waiting'),
+      reading.outbox('waiting', MOST_LISTED),
+      reading.outbox('rejected'),
+    ]);
   return {
     device,
     access: rights.access,

@@ -8,6 +8,7 @@ import { TypedLine } from '../line/typed-line.tsx';
 import { useTypedLine } from '../line/use-typed-line.ts';
 import { readFoods } from '../state/read-foods.ts';
 import type { DayState } from '../state/read-popup.ts';
+import { foodsWords, loggedWords } from '../state/saved-meal.ts';
 import { useActions } from '../state/use-actions.ts';
 import { useHabits } from '../state/use-habits.ts';
 import { DateHead, stepFrom } from './date-head.tsx';
@@ -30,7 +31,7 @@ interface DayScreenProps {
 export function DayScreen({ state, show }: DayScreenProps) {
   const [chosen, setChosen] = useState<{ date: string; meal: number } | null>(null);
   const [help, setHelp] = useState(false);
-  const actions = useActions();
+  const actions = useActions(state?.saved ?? null);
   const day = state?.day ?? null;
   const date = day?.date ?? '';
   const meal = (chosen?.date === date ? chosen.meal : day?.nextMeal) ?? 1;
@@ -49,13 +50,13 @@ export function DayScreen({ state, show }: DayScreenProps) {
       portions.map(({ food }) => food),
     );
     const edits = logEdits(foods, source, { athlete: day.athlete, date, meal }, portions);
-    if (edits.length > 0) await actions.act(edits, `Logged ${what} to meal ${meal}.`);
+    if (edits.length > 0) await actions.act(edits, loggedWords(what, meal));
     else actions.say(`${what} is no longer in the larder.`);
   };
   const logItems = (items: readonly ReadyItem[]) =>
     log(
       items.map(({ food, grams, amount }) => ({ food: food.id, grams, amount })),
-      items.length === 1 ? (items[0]?.food.name ?? '') : `${items.length} foods`,
+      foodsWords(items.map(({ food }) => food)),
     );
   const logStanding = (digit: number) => {
     const standing = table?.standingMeals[digit - 1];

@@ -8,6 +8,7 @@ import { athleteOf, type Note, readNote } from '../../replica/notes.ts';
 import type { Reader, Reading } from '../../replica/reader.ts';
 import { type Head, mayWrite } from '../../replica/rows.ts';
 import { newestRecord, recordById, recordsBetween } from '../../replica/season.ts';
+import { type Done, savedMeal } from './saved-meal.ts';
 
 /** What the popup shows. All of it is in the replica, and none of it takes longer to read as years go by. */
 export type PopupState =
@@ -22,6 +23,8 @@ export interface DayState {
   day: DayView;
   /** False where this browser may look only. */
   mayWrite: boolean;
+  /** The meal of this date that was just saved here. */
+  saved: Done | null;
   session: Note<'session'> | null;
   week: Note<'week'> | null;
   sync: Note<'sync'> | null;
@@ -66,12 +69,14 @@ async function readDay(
     reading.outboxCount('rejected'),
   ]);
   const entries = rows.flatMap((row) => readRecord('entry', row) ?? []);
+  const writes = mayWrite(head, athlete.id);
   return {
     kind: 'day',
     athlete,
     today: clock.date,
     day: dayView({ ...season, entries }, shown, minutesOf(shown, clock)),
-    mayWrite: mayWrite(head, athlete.id),
+    mayWrite: writes,
+    saved: writes ? savedMeal(rows, head.device, now) : null,
     session,
     week,
     sync,

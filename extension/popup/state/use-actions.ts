@@ -1,6 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import { askWorker, type EditEnd } from '../../platform/messages.ts';
 import type { Edit } from '../../replica/edit.ts';
+import type { Done } from './saved-meal.ts';
 
 /** What was last done, in words, and whether it can be undone. */
 export interface Notice {
@@ -17,14 +18,15 @@ export interface Actions {
   notice: Notice | null;
   /** Keeps edits; says so once they are on disk. */
   act(edits: readonly Edit[], done: string): Promise<void>;
-  /** Takes back the last thing done here. */
+  /** Takes back the last thing done here, then the meal saved before. */
   undo(): Promise<void>;
   say(text: string): void;
 }
 
-export function useActions(): Actions {
+/** `saved` is what was done last before this popup was opened, where it can still be taken back. */
+export function useActions(saved: Done | null): Actions {
   const [notice, setNotice] = useState<Notice | null>(null);
-  const done = useRef<{ undo: Edit[]; text: string }[]>([]);
+  const done = useRef<Done[]>([]);
 
   async function keep(edits: readonly Edit[]): Promise<Edit[] | null> {
     const heard = await hear(edits);
@@ -37,7 +39,7 @@ export function useActions(): Actions {
   }
 
   return {
-    notice,
+    notice: notice ?? (saved && { text: saved.text, undoable: true }),
     async act(edits, text) {
       const undo = await keep(edits);
       if (undo === null) return;
@@ -45,8 +47,8 @@ export function useActions(): Actions {
       setNotice({ text, undoable: undo.length > 0 });
     },
     async undo() {
-      const last = done.current.pop();
-      if (last === undefined) {
+      const last = done.current.pop() ?? saved;
+      if (last === null) {
         setNotice({ text: 'Nothing to undo.', undoable: false });
       } else if ((await keep(last.undo)) !== null) {
         setNotice({ text: `Undone: ${last.text}`, undoable: done.current.length > 0 });

@@ -66,6 +66,10 @@ async function dayAt(now: number): Promise<DayState> {
   return state;
 }
 
+function oats(at: number, meal = 2): Record<string, Json> {
+  return { date: '2026-03-04', meal, food: 'f', name: 'Oats', grams: 80, per100, at };
+}
+
 beforeEach(() => {
   count += 1;
   name = `popup-${count}`;
@@ -178,5 +182,47 @@ describe('what this browser may do', () => {
     expect((await dayAt(NOW)).mayWrite).toBe(true);
     await become({ rights: { athlete: 'bea', access: 'write' } });
     expect((await dayAt(NOW)).mayWrite).toBe(false);
+  });
+});
+
+describe('the meal that was saved last', () => {
+  const MINUTE_MS = 60_000;
+  const removed = (id: string) => anna('entry', id, { removed: true });
+  beforeEach(async () => {
+    await pair();
+    await keep(anna('athlete', 'anna', athlete));
+  });
+
+  it('can be taken back in a popup that is opened anew', async () => {
+    expect((await dayAt(NOW)).saved).toBeNull();
+    await keep(anna('entry', 'e1', oats(NOW - 5 * MINUTE_MS, 1)));
+    await keep(anna('entry', 'e2', oats(NOW)), anna('entry', 'e3', oats(NOW + 1)));
+    const { saved } = await dayAt(NOW + MINUTE_MS);
+    expect(saved).toEqual({ text: 'Logged 2 foods to meal 2.', undo: [removed('e2'), removed('e3')] });
+    await keep(...(saved?.undo ?? []));
+    expect((await dayAt(NOW + MINUTE_MS)).saved).toEqual({
+      text: 'Logged Oats to meal 1.',
+      undo: [removed('e1')],
+    });
+  });
+
+  it('is offered for ten minutes', async () => {
+    await keep(anna('entry', 'e1', oats(NOW)));
+    expect((await dayAt(NOW + 9 * MINUTE_MS)).saved).not.toBeNull();
+    expect((await dayAt(NOW + 11 * MINUTE_MS)).saved).toBeNull();
+  });
+
+  it('is not one that another device logged, nor one that was changed since', async () => {
+    await keep(anna('entry', 'e1', oats(NOW)), anna('entry', 'e2', oats(NOW + 1)));
+    await keep(anna('entry', 'e2', { grams: 90 }));
+    expect((await dayAt(NOW)).saved?.undo).toEqual([removed('e1')]);
+    await become({ device: 'd1' });
+    expect((await dayAt(NOW)).saved).toBeNull();
+  });
+
+  it('is not offered where nothing may be written', async () => {
+    await keep(anna('entry', 'e1', oats(NOW)));
+    await become({ rights: { athlete: null, access: 'read' } });
+    expect((await dayAt(NOW)).saved).toBeNull();
   });
 });
