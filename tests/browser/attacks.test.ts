@@ -1,4 +1,5 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { hash } from 'node:crypto';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -9,6 +10,7 @@ import { NAME, type Served, served } from '../server/served.ts';
 import { chromiumPath } from '../support/chromium.ts';
 import { BUILT_EXTENSION } from '../support/extension.ts';
 import { attacks, tools } from './attack-pages.ts';
+import { pairByLink } from './pages/pair.ts';
 import { PopupPage } from './pages/popup.ts';
 
 const PAGES = resolve(import.meta.dirname, '../../daemon/dashboard/dist');
@@ -43,7 +45,8 @@ beforeAll(async () => {
   context = await chromium.launchPersistentContext(profile, {
     ...{ executablePath, headless: true, chromiumSandbox: false },
     args: [
-      ...[`--disable-extensions-except=${BUILT_EXTENSION}`, `--load-extension=${BUILT_EXTENSION}`],
+      `--disable-extensions-except=${BUILT_EXTENSION},${otherExtension()}`,
+      `--load-extension=${BUILT_EXTENSION},${otherExtension()}`,
       `--host-resolver-rules=MAP ${ATTACKER} 127.0.0.1, MAP ${REBOUND} 127.0.0.1, MAP ${NAME} 127.0.0.1`,
       // Some browsers keep pages from this machine’s ports by themselves; the daemon must not lean on that.
       '--disable-features=LocalNetworkAccessChecks',
@@ -59,7 +62,7 @@ beforeAll(async () => {
   await popup.close();
   for (const host of ['127.0.0.1', 'localhost']) {
     const page = await context.newPage();
-    await page.goto(`${at(host)}/#pair=${await daemon.code()}`);
+    await pairByLink(page, `${at(host)}/#pair=${await daemon.code()}`);
     await page.getByRole('navigation', { name: 'Pages' }).waitFor();
     await page.close();
   }
@@ -71,6 +74,27 @@ afterAll(async () => {
   await daemon.stop();
   rmSync(profile, { recursive: true, force: true });
 });
+
+/** An extension of a stranger, which may read this machine's addresses. */
+function otherExtension(): string {
+  const folder = join(profile, 'other');
+  mkdirSync(folder, { recursive: true });
+  const manifest = {
+    manifest_version: 3,
+    name: 'Other',
+    version: '1',
+    host_permissions: ['http://127.0.0.1/*'],
+  };
+  writeFileSync(join(folder, 'manifest.json'), JSON.stringify(manifest));
+  writeFileSync(join(folder, 'page.html'), '<!doctype html><body>');
+  return folder;
+}
+
+/** Browsers name an unpacked extension by its folder: 128 bits of a hash, in the letters from a to p. */
+function idOf(folder: string): string {
+  const digits = [...hash('sha256', folder, 'hex').slice(0, 32)];
+  return digits.map((digit) => String.fromCharCode(97 + Number.parseInt(digit, 16))).join('');
+}
 
 function at(host: string, port = daemon.port): string {
   return `http://${host}:${port}`;
@@ -136,6 +160,27 @@ describe.each(Object.entries(stands))('from %s', (_, stand) => {
   it('the attacks did reach the daemon, which refused them', () => {
     expect(answers.filter((status) => status >= 400).length).toBeGreaterThan(4);
   });
+});
+
+it('an extension that may read this address does not get in by the dashboard’s cookie', async () => {
+  const page = await context.newPage();
+  await page.goto(`chrome-extension://${idOf(otherExtension())}/page.html`);
+  const cookies: (string | undefined)[] = [];
+  const statuses: number[] = [];
+  page.on('response', async (response) => {
+    statuses.push(response.status());
+    cookies.push((await response.request().allHeaders()).cookie);
+  });
+  const before = await state();
+  for (const [name, body] of Object.entries(attacks)) {
+    if (!/^(fetch|write|a device|XML|an image of|EventSource)/.test(name)) continue;
+    const read = await given(page, at('127.0.0.1'), body);
+    expect(read, name).not.toMatch(/CANARY|"athletes"|"records"|"seq"/);
+  }
+  expect(await state()).toBe(before);
+  await expect.poll(() => cookies.some((cookie) => cookie?.includes('platewright'))).toBe(true);
+  expect(statuses.filter((status) => status < 400)).toEqual([]);
+  await page.close();
 });
 
 it('the same tools read and write what they may, from the dashboard itself', async () => {

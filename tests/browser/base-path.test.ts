@@ -6,6 +6,7 @@ import { behindProxies } from '../../daemon/src/server/site.ts';
 import { athleteFields, change } from '../server/fields.ts';
 import { type Served, served } from '../server/served.ts';
 import { chromiumPath } from '../support/chromium.ts';
+import { pairByLink } from './pages/pair.ts';
 
 const PAGES = resolve(import.meta.dirname, '../../daemon/dashboard/dist');
 
@@ -48,7 +49,7 @@ it('the dashboard works under a path that a proxy gives it', async () => {
     page.on('response', (response) => {
       if (response.status() >= 404) missed.push(response.url());
     });
-    await page.goto(`${front}/a/b#pair=${await daemon.code()}`);
+    await pairByLink(page, `${front}/a/b#pair=${await daemon.code()}`);
     await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
     for (const name of ['Larder', 'Body', 'Week', 'Plan', 'Devices']) {
       await page.getByRole('link', { name, exact: true }).click();

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { athleteFields, change, phaseFields } from '../server/fields.ts';
 import { type Served, served } from '../server/served.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
+import { pairByLink } from './pages/pair.ts';
 
 let daemon: Served;
 let browser: LoadedExtension;
@@ -22,7 +23,7 @@ afterAll(async () => {
 it('an open dashboard asks to pair as soon as its key is taken back, and has stored nothing', async () => {
   const page = await browser.context.newPage();
   const url = `http://127.0.0.1:${daemon.port}`;
-  await page.goto(`${url}/#pair=${await daemon.code()}`);
+  await pairByLink(page, `${url}/#pair=${await daemon.code()}`);
   await page.getByRole('navigation', { name: 'Pages' }).waitFor();
   await page.goto(`${url}/#/roster`);
   await page.getByText('CANARY').first().waitFor();

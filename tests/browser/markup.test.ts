@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { athleteFields, entryFields, phaseFields } from '../server/fields.ts';
 import { type Served, served } from '../server/served.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
+import { pairByLink } from './pages/pair.ts';
 import { PopupPage } from './pages/popup.ts';
 
 /** Runs in any place where text is taken for markup, script, style, address or attribute. */
@@ -94,7 +95,7 @@ beforeAll(async () => {
   page = await extension.context.newPage();
   await watch(page);
   const url = `http://127.0.0.1:${daemon.port}`;
-  await page.goto(`${url}/#pair=${await daemon.code()}`);
+  await pairByLink(page, `${url}/#pair=${await daemon.code()}`);
   await page.locator('.set-up').waitFor();
   const edits = records.map((record) => ({ ...record, athlete: record.id === 'bob' ? 'bob' : 'ann' }));
   const stored = await page.evaluate(async (body) => {

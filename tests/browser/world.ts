@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { type Daemon, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
+import { pairByLink } from './pages/pair.ts';
 import { PopupPage } from './pages/popup.ts';
 
 /** A loaded machine takes its time; what is asserted never depends on it. */
@@ -46,7 +47,8 @@ export async function startWorld(command: 'start' | 'demo' = 'start'): Promise<W
     async openDashboard(size = { width: 1200, height: 900 }) {
       const page = await extension.context.newPage();
       await page.setViewportSize(size);
-      await page.goto(link ?? url);
+      if (link === null) await page.goto(url);
+      else await pairByLink(page, link);
       link = null;
       await page.getByRole('navigation', { name: 'Pages' }).or(page.locator('.set-up')).waitFor();
       return page;

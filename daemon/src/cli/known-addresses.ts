@@ -34,7 +34,7 @@ export async function knownAddresses(store: Store): Promise<Addresses> {
   return parsed.success ? parsed.data : { page: `http://127.0.0.1:${DEFAULT_PORT}/`, lan: null };
 }
 
-/** A link that pairs the browser it is opened in. The code stands where it is never sent to a server. */
+/** A link that offers to pair the browser it is opened in. The code stands where it is never sent to a server. */
 export function pairingLink(page: string, code: string): string {
   return `${page}#pair=${code}`;
 }

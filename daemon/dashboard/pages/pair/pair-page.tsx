@@ -1,5 +1,5 @@
 import { deviceName } from '@platewright/core/ui/device-name.ts';
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { pair } from '../../api/session.ts';
 import { Field } from '../../forms/field.tsx';
 import { Mark } from '../../shell/mark.tsx';
@@ -7,7 +7,10 @@ import { Page } from '../../shell/page.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 
-/** Before this browser is paired: the one field for the code. A code that came in the address is used at once. */
+/**
+ * Before this browser is paired: the one field for the code. A code that came in the address waits there for a press, because
+ * any page can open this one with a code of its own.
+ */
 export function PairPage({ code, paired }: { code: string | null; paired: () => Promise<void> }) {
   const [typed, setTyped] = useState(code ?? '');
   const [name, setName] = useState(() => deviceName(navigator.userAgent));
@@ -19,11 +22,6 @@ export function PairPage({ code, paired }: { code: string | null; paired: () => 
       setCheck(shown);
       if (shown === null) await paired();
     });
-
-  // A code that came in the address is used once, on arrival.
-  useEffect(() => {
-    if (code) void send();
-  }, []);
 
   if (check !== null) return <Compare check={check} done={paired} />;
   return (
@@ -46,7 +44,11 @@ export function PairPage({ code, paired }: { code: string | null; paired: () => 
             label="Pairing code"
             value={typed}
             onText={setTyped}
-            hint="The daemon printed it when it started. “npx platewright pair”, or Devices on a paired browser, gives a new one."
+            hint={
+              code === null
+                ? 'The daemon printed it when it started. “npx platewright pair”, or Devices on a paired browser, gives a new one.'
+                : `It came with the link. Go on only if your daemon showed you that link, and ${location.host} is its address.`
+            }
             autocomplete="off"
             spellcheck={false}
             required
@@ -60,7 +62,7 @@ export function PairPage({ code, paired }: { code: string | null; paired: () => 
           <Field label="Name of this device" value={name} onText={setName} maxLength={120} />
           {problem && <ProblemNote problem={problem} />}
           <button type="submit" class="button first" disabled={busy || typed.trim() === ''}>
-            {busy ? 'Pairing…' : 'Pair'}
+            {busy ? 'Pairing…' : 'Pair this browser'}
           </button>
         </form>
       </Page>

@@ -1,0 +1,65 @@
+import { createServer } from 'node:http';
+import { resolve } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type Served, served } from '../server/served.ts';
+import { chromiumPath } from '../support/chromium.ts';
+
+let daemon: Served;
+let browser: Browser;
+const hostile = createServer((_request, response) => {
+  response.writeHead(200, { 'content-type': 'text/html' }).end('<!doctype html><body>hostile');
+});
+let hostilePort: number;
+
+beforeAll(async () => {
+  daemon = await served({ pages: resolve(import.meta.dirname, '../../daemon/dashboard/dist') });
+  const executablePath = chromiumPath();
+  if (executablePath === null) throw new Error('No Chromium found.');
+  browser = await chromium.launch({ executablePath, chromiumSandbox: false });
+  await new Promise<void>((done) => hostile.listen(0, '127.0.0.1', done));
+  const address = hostile.address();
+  hostilePort = typeof address === 'object' && address !== null ? address.port : 0;
+});
+afterAll(async () => {
+  await browser.close();
+  hostile.close();
+  await daemon.stop();
+});
+
+const link = (code: string) => `http://127.0.0.1:${daemon.port}/#pair=${code}`;
+
+/** What another site’s page makes of the dashboard in a window of its own, once it has come to rest. */
+async function openedBy(page: Page, code: string): Promise<Page> {
+  const opening = page.waitForEvent('popup');
+  await page.evaluate(`void open(${JSON.stringify(link(code))})`);
+  const opened = await opening;
+  await opened.getByRole('heading', { name: 'Pair this browser' }).waitFor();
+  await opened.waitForLoadState('networkidle');
+  return opened;
+}
+
+it('a code in a link is shown and waits for a press, so that a foreign page can neither burn codes nor pair', async () => {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  page.setDefaultTimeout(30_000);
+  await page.goto(`http://127.0.0.1:${hostilePort}/`);
+  const asked: string[] = [];
+  context.on('request', (request) => {
+    if (request.method() !== 'GET') asked.push(request.url());
+  });
+  const good = await daemon.code();
+  for (let i = 0; i < 6; i++) await (await openedBy(page, `0000-000${i}`)).close();
+  const opened = await openedBy(page, good);
+  expect(asked).toEqual([]);
+  expect(await daemon.store.devices()).toEqual([]);
+  expect(opened.url()).not.toContain(good);
+
+  const form = opened.locator('form');
+  expect(await form.getByLabel('Pairing code').inputValue()).toBe(good);
+  expect(await form.textContent()).toContain(`127.0.0.1:${daemon.port}`);
+  await form.getByRole('button', { name: 'Pair this browser' }).click();
+  await opened.locator('.set-up').waitFor();
+  expect(await daemon.store.devices()).toHaveLength(1);
+  await context.close();
+});
