@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { createHash, scryptSync } from 'node:crypto';
 import { checkFrom } from '@platewright/core/protocol/check.ts';
 import { describe, expect, it } from 'vitest';
 import { newCode, readCode } from '../../daemon/src/server/secrets.ts';
@@ -59,6 +59,28 @@ describe('pairing', () => {
     expect(Number(refused.headers.get('retry-after'))).toBeGreaterThan(0);
     house().now += 10 * 60_000;
     expect((await pair(await house().code())).status).toBe(200);
+  });
+
+  it('counts tries that come all at once, one after the other', async () => {
+    await house().code();
+    const statuses = (await Promise.all(Array.from({ length: 30 }, () => pair('0000-0000')))).map(
+      ({ status }) => status,
+    );
+    expect(statuses.filter((status) => status === 403)).toHaveLength(10);
+    expect(statuses.filter((status) => status === 429)).toHaveLength(20);
+  });
+
+  it('keeps a code by a slow hash, each with a salt of its own', async () => {
+    const codes = [await house().code(), await house().code()].map(readCode);
+    const kept = await house().store.waitingCodes(house().now);
+    const parts = kept.map((text) => text.split(':').map((part) => Buffer.from(part, 'base64url')));
+    for (const [salt = Buffer.alloc(0), key] of parts) {
+      expect(salt).toHaveLength(16);
+      // The cost that the OWASP Password Storage Cheat Sheet asks of scrypt in 16 MiB.
+      const keys = codes.map((code) => scryptSync(code, salt, 32, { N: 2 ** 14, r: 8, p: 5 }));
+      expect(keys.filter((made) => key !== undefined && made.equals(key))).toHaveLength(1);
+    }
+    expect(new Set(parts.map(([salt]) => salt?.toString('hex'))).size).toBe(2);
   });
 
   it('takes an extension’s code only from an extension, and a page’s only from the page', async () => {

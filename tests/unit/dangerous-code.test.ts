@@ -36,6 +36,11 @@ describe('dangerous code', () => {
     expect(using(/\bmd5\b|\bsha-?1\b/i)).toEqual([]);
   });
 
+  it('the slow hash stands in one place, and never holds up other requests', () => {
+    expect(using(/scrypt|pbkdf2|argon2/i)).toEqual(['daemon/src/server/secrets.ts']);
+    expect(using(/scryptSync/)).toEqual([]);
+  });
+
   it('no text is run as code or put on a page as markup', () => {
     expect(using(/\beval\(|new Function\(|innerHTML|outerHTML|insertAdjacentHTML|document\.write/)).toEqual(
       [],

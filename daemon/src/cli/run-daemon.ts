@@ -78,8 +78,8 @@ function tellPaired({ kind, id }: StoredDevice, check: string): void {
 
 async function sayWhatNext(store: Store, address: string, lastLine: string): Promise<void> {
   const now = Date.now();
-  const page = await issueCode(store, now);
-  const browser = await issueCode(store, now);
+  // Side by side, because each takes its time.
+  const [page, browser] = await Promise.all([issueCode(store, now), issueCode(store, now)]);
   say(`1. Open the dashboard: ${pairingLink(address, page.code)}`);
   say(
     `2. Load the extension from ${EXTENSION} (chrome://extensions, developer mode), and pair it with the code ${browser.code}`,

@@ -1,7 +1,7 @@
 import type { PairingCode, Rights } from '@platewright/core/protocol/devices.ts';
 import type { Store } from '../store/store.ts';
 import { OWNER } from './rights.ts';
-import { newCode, readCode, sha256 } from './secrets.ts';
+import { hashCode, newCode } from './secrets.ts';
 
 /** ASVS 5.0, 6.5.5: ten minutes at the most. */
 const CODE_LIFE_MS = 10 * 60_000;
@@ -10,6 +10,6 @@ const CODE_LIFE_MS = 10 * 60_000;
 export async function issueCode(store: Store, nowMs: number, rights: Rights = OWNER): Promise<PairingCode> {
   const code = newCode();
   const expiresAt = nowMs + CODE_LIFE_MS;
-  await store.putCode(sha256(readCode(code)), expiresAt, rights);
+  await store.putCode(await hashCode(code), expiresAt, rights);
   return { code, expiresAt };
 }

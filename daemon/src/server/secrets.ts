@@ -1,8 +1,14 @@
-import { hash, randomBytes, randomInt, timingSafeEqual } from 'node:crypto';
+import { hash, randomBytes, randomInt, scrypt, timingSafeEqual } from 'node:crypto';
 import { BASE32, checkFrom, checkText } from '@platewright/core/protocol/check.ts';
 import { uuidV7 } from '@platewright/core/records/uuid.ts';
 
 const CODE_LENGTH = 8;
+
+/**
+ * OWASP Password Storage Cheat Sheet: 16 MiB, and about a tenth of a second. All codes, guessed in ten minutes from what is
+ * kept of one, would take a hundred million processors.
+ */
+const CODE_COST = { N: 2 ** 14, r: 8, p: 5 };
 
 /** 256 random bits. */
 export function newToken(): string {
@@ -20,9 +26,32 @@ export function readCode(typed: string): string {
   return typed.toUpperCase().replace(/[\s-]/g, '').replaceAll('O', '0').replace(/[IL]/g, '1');
 }
 
-/** What the store keeps of a secret; looking it up tells nothing about the secret by its timing. */
-export function sha256(secret: string): string {
-  return hash('sha256', secret, 'hex');
+/** What the store keeps of a pairing code: a salt and the slow hash made with it. */
+export async function hashCode(typed: string): Promise<string> {
+  const salt = randomBytes(16);
+  const key = await stretch(typed, salt);
+  return `${salt.toString('base64url')}:${key.toString('base64url')}`;
+}
+
+/** Which of the hashes that are kept is that of a code as it was typed; null for none. */
+export async function hashOfCode(typed: string, kept: readonly string[]): Promise<string | null> {
+  for (const text of kept) {
+    const [salt = '', key = ''] = text.split(':');
+    const made = await stretch(typed, Buffer.from(salt, 'base64url'));
+    if (equalInConstantTime(made.toString('base64url'), key)) return text;
+  }
+  return null;
+}
+
+function stretch(typed: string, salt: Uint8Array): Promise<Buffer> {
+  return new Promise((resolve, reject) => {
+    scrypt(readCode(typed), salt, 32, CODE_COST, (error, key) => (error ? reject(error) : resolve(key)));
+  });
+}
+
+/** What the store keeps of a token; looking it up tells nothing about the token by its timing. */
+export function sha256(token: string): string {
+  return hash('sha256', token, 'hex');
 }
 
 /** The short check of a pairing, as the other end works it out as well. */

@@ -34,13 +34,18 @@ export function readCode(row: Row): CodeRow {
   throw damaged('a pairing code: its checksum does not match');
 }
 
+/** Those whose time is not over. */
+export function waitingAt(now: number, codes: readonly CodeRow[]): CodeRow[] {
+  return codes.filter(({ expiresAt }) => expiresAt > now);
+}
+
 /** What a try at `now` comes to, and the codes that wait afterwards. */
 export function tryCode(
-  waiting: readonly CodeRow[],
-  hash: string,
+  codes: readonly CodeRow[],
+  hash: string | null,
   now: number,
 ): { outcome: CodeOutcome; left: CodeRow[] } {
-  const good = waiting.filter(({ expiresAt }) => expiresAt > now);
+  const good = waitingAt(now, codes);
   const right = good.find((code) => code.hash === hash);
   if (right !== undefined) return { outcome: right.rights, left: good.filter((code) => code !== right) };
   const left = good

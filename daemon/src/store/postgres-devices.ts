@@ -1,11 +1,20 @@
 import type { Rights } from '@platewright/core/protocol/devices.ts';
 import type { Pool, PoolClient } from 'pg';
-import { CODE_COLUMNS, CODE_TRIES, type CodeRow, codeValues, readCode, tryCode } from './code-row.ts';
+import {
+  CODE_COLUMNS,
+  CODE_TRIES,
+  type CodeRow,
+  codeValues,
+  readCode,
+  tryCode,
+  waitingAt,
+} from './code-row.ts';
 import { DEVICE_COLUMNS, deviceValues, readDevice } from './device-row.ts';
 import { writing } from './postgres-pool.ts';
 import type { CodeOutcome, StoredDevice } from './store.ts';
 
 const SELECT = `SELECT ${DEVICE_COLUMNS} FROM devices`;
+const SELECT_CODES = `SELECT ${CODE_COLUMNS} FROM codes`;
 
 /** Devices and the pairing codes that make them, in a PostgreSQL store. */
 export function postgresDevices(pool: Pool) {
@@ -43,10 +52,15 @@ export function postgresDevices(pool: Pool) {
       return insertCode(pool, { hash, expiresAt, triesLeft: CODE_TRIES, rights });
     },
 
-    takeCode(hash: string, now: number): Promise<CodeOutcome> {
+    async waitingCodes(now: number): Promise<string[]> {
+      const { rows } = await pool.query(SELECT_CODES);
+      return waitingAt(now, rows.map(readCode)).map(({ hash }) => hash);
+    },
+
+    takeCode(hash: string | null, now: number): Promise<CodeOutcome> {
       return writing(pool, async (client) => {
         await client.query('LOCK TABLE codes IN EXCLUSIVE MODE');
-        const { rows } = await client.query(`SELECT ${CODE_COLUMNS} FROM codes`);
+        const { rows } = await client.query(SELECT_CODES);
         const { outcome, left } = tryCode(rows.map(readCode), hash, now);
         await client.query('DELETE FROM codes');
         for (const code of left) await insertCode(client, code);

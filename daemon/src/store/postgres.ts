@@ -94,6 +94,7 @@ function storeOf(pool: Pool, id: string, close: () => Promise<void>): Store {
     deviceByToken: (tokenHash) => read(() => devices.byToken(tokenHash)),
     putDevice: (device) => write(() => devices.put(device)),
     putCode: (hash, expiresAt, rights) => write(() => devices.putCode(hash, expiresAt, rights)),
+    waitingCodes: (now) => read(() => devices.waitingCodes(now)),
     takeCode: (hash, now) => write(() => devices.takeCode(hash, now)),
     setting: (name) => read(() => setting(pool, name)),
     putSetting: (name, value) => write(() => putSetting(pool, name, value)),

@@ -1,6 +1,6 @@
 import type { DatabaseSync } from 'node:sqlite';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
-import { CODE_COLUMNS, CODE_TRIES, codeValues, readCode, tryCode } from './code-row.ts';
+import { CODE_COLUMNS, CODE_TRIES, codeValues, readCode, tryCode, waitingAt } from './code-row.ts';
 import { DEVICE_COLUMNS, deviceValues, readDevice } from './device-row.ts';
 import { transaction } from './sqlite-transaction.ts';
 import type { CodeOutcome, StoredDevice } from './store.ts';
@@ -35,7 +35,10 @@ export function deviceTable(db: DatabaseSync) {
       insertCode.run(...codeValues({ hash, expiresAt, triesLeft: CODE_TRIES, rights }));
     },
 
-    takeCode(hash: string, now: number): CodeOutcome {
+    waitingCodes: (now: number): string[] =>
+      waitingAt(now, selectCodes.all().map(readCode)).map(({ hash }) => hash),
+
+    takeCode(hash: string | null, now: number): CodeOutcome {
       return transaction(db, () => {
         const { outcome, left } = tryCode(selectCodes.all().map(readCode), hash, now);
         dropCodes.run();

@@ -86,6 +86,7 @@ function storeOf(
     deviceByToken: (tokenHash) => read(() => devices.byToken(tokenHash)),
     putDevice: (device) => write(() => devices.put(device)),
     putCode: (hash, expiresAt, rights) => write(() => devices.putCode(hash, expiresAt, rights)),
+    waitingCodes: (now) => read(() => devices.waitingCodes(now)),
     takeCode: (hash, now) => write(() => devices.takeCode(hash, now)),
     setting: (name) => read(() => settings.get(name)),
     putSetting: (name, value) => write(() => settings.put(name, value)),

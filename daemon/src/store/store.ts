@@ -87,10 +87,12 @@ export interface Store {
   devices(): Promise<StoredDevice[]>;
   deviceByToken(tokenHash: string): Promise<StoredDevice | null>;
   putDevice(device: StoredDevice): Promise<void>;
-  /** A pairing code, kept only as its SHA-256, and the rights of the device it will make. */
+  /** A pairing code, kept only as a salted hash, and the rights of the device it will make. */
   putCode(hash: string, expiresAt: number, rights: Rights): Promise<void>;
-  /** Uses a code up. A wrong one counts as a try on every code that waits, and five tries burn a code. */
-  takeCode(hash: string, now: number): Promise<CodeOutcome>;
+  /** Hashes of the codes that can still be used. */
+  waitingCodes(now: number): Promise<string[]>;
+  /** Uses a code up. A wrong one, null, counts as a try on every code that waits, and five tries burn a code. */
+  takeCode(hash: string | null, now: number): Promise<CodeOutcome>;
   setting(name: string): Promise<string | null>;
   putSetting(name: string, value: string): Promise<void>;
   /** A consistent copy into a new file at `path`. */

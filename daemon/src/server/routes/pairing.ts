@@ -12,7 +12,8 @@ import { demandOwnPage, setTokenCookie } from '../cookie.ts';
 import type { Deps, Env } from '../deps.ts';
 import { silent } from '../log.ts';
 import { ProblemError } from '../problem.ts';
-import { newDeviceId, newToken, pairingCheck, readCode, sha256 } from '../secrets.ts';
+import { hashOfCode, newDeviceId, newToken, pairingCheck, sha256 } from '../secrets.ts';
+import { createTurns } from '../turns.ts';
 
 /** Failed tries in this time before every try is refused: two codes' worth, so that a typing person is not hit. */
 const FAILURES_ALLOWED = 10;
@@ -21,13 +22,16 @@ const FAILURE_WINDOW_MS = 10 * 60_000;
 /** A single-use code makes a device. */
 export function pairingRoutes({ store, hub, now, key, log = silent, paired: tell }: Deps) {
   let failures: number[] = [];
+  // Tries that come at once must not pass by the count.
+  const inTurn = createTurns();
 
   async function useCode(typed: string): Promise<Rights> {
     failures = failures.filter((at) => now() - at < FAILURE_WINDOW_MS);
     const oldest = failures[0];
     if (oldest !== undefined && failures.length >= FAILURES_ALLOWED)
       throw tooMany(oldest + FAILURE_WINDOW_MS - now());
-    const outcome = await store.takeCode(sha256(readCode(typed)), now());
+    const hash = await hashOfCode(typed, await store.waitingCodes(now()));
+    const outcome = await store.takeCode(hash, now());
     if (typeof outcome === 'object') return outcome;
     failures.push(now());
     throw wrongCode(outcome);
@@ -39,7 +43,7 @@ export function pairingRoutes({ store, hub, now, key, log = silent, paired: tell
     if ((kind === 'extension') !== (origin !== null)) throw wrongOrigin();
     if (kind === 'dashboard') demandOwnPage(c);
     const before = await deviceOf(c, store);
-    const rights = await useCode(code);
+    const rights = await inTurn(() => useCode(code));
     const token = newToken();
     const device: StoredDevice = {
       id: newDeviceId(now()),
