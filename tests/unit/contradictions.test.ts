@@ -44,10 +44,13 @@ describe('rules that give way', () => {
     expect(text).toMatch(/130 g of carbohydrate.*gave way to the mark of 100 g/);
   });
 
-  it('lifts a fat target that lies under the floor', () => {
+  it('lifts a fat rate under 0.5 g/kg to it, and says that the share of energy is not reached', () => {
     const targets = targetsOf(athleteOf({ fatGPerKg: 0.4 }));
-    expect(targets.fat.targetG).toBe(targets.fat.floorG);
-    expect(targets.gaveWay.join(' ')).toMatch(/fat target of 36 g gave way to the fat floor of 65 g/);
+    expect(targets.fat.targetG).toBe(46);
+    expect(targets.gaveWay.join(' ')).toMatch(/fat rate of 0.40 g\/kg gave way to .* 0.50 g\/kg \(46 g\)/);
+    expect(targets.gaveWay.join(' ')).toMatch(
+      /fat floor of 65 g \(15 % of energy\) gave way to the fat target of 46 g/,
+    );
   });
 
   it('says when the quota can’t pay for full meals', () => {

@@ -1,10 +1,9 @@
 import { energyKcal } from '../foods/atwater.ts';
 import type { FieldsOf, Phase, WeeklyCallRecord } from '../records/kinds.ts';
 import { phaseInForce } from '../season/phase-in-force.ts';
-import { roundTo } from '../units/round.ts';
 import { bodyMassInForce } from './body-mass.ts';
 import { carbohydrateBand } from './carbohydrate.ts';
-import { fatFloor } from './fat.ts';
+import { fatFloor, fatTarget } from './fat.ts';
 import { type MarkInForce, markInForce } from './mark.ts';
 import { proteinTargets } from './protein.ts';
 import type { DayTargets } from './types.ts';
@@ -32,17 +31,29 @@ export function askedOn(plan: PlanRecords, date: string): Asked {
   const { athlete, calls } = plan;
   const phase = phaseInForce(plan.phases, date);
   const bodyMassKg = bodyMassInForce(athlete.startMassKg, calls, date);
+  const { quotaG } = proteinTargets(bodyMassKg, athlete.proteinGPerKg, athlete.meals);
+  return askedAt(athlete, phase, bodyMassKg, markInForce(calls, phase, quotaG, date));
+}
+
+/**
+ * What is asked at a body mass in kg and a mark: what a date will ask once a decision puts them in force. Protein and fat
+ * follow body mass alone, so a move of the mark moves energy by its own grams and by nothing else.
+ */
+export function askedAt(
+  athlete: FieldsOf<'athlete'>,
+  phase: Phase | null,
+  bodyMassKg: number,
+  mark: MarkInForce,
+): Asked {
   const protein = proteinTargets(bodyMassKg, athlete.proteinGPerKg, athlete.meals);
-  const mark = markInForce(calls, phase, protein.quotaG, date);
-  const floor = fatFloor(bodyMassKg, protein.quotaG, mark.markG);
-  const targetG = Math.max(roundTo(athlete.fatGPerKg * bodyMassKg, 1), floor.floorG);
+  const targetG = fatTarget(bodyMassKg, athlete.fatGPerKg);
   return {
     phase,
     bodyMassKg,
     protein,
     band: carbohydrateBand(protein.quotaG),
     mark,
-    fat: { targetG, ...floor },
+    fat: { targetG, ...fatFloor(bodyMassKg, protein.quotaG, mark.markG) },
     energyKcal: energyKcal({ proteinG: protein.quotaG, carbohydrateG: mark.markG, fatG: targetG }),
   };
 }

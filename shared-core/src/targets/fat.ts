@@ -1,4 +1,5 @@
 import { generalFactors } from '../foods/atwater.ts';
+import { roundTo } from '../units/round.ts';
 import type { DayTargets } from './types.ts';
 
 /** Limits under which fat should not go. */
@@ -20,7 +21,18 @@ export function fatForShare(share: number, proteinG: number, carbohydrateG: numb
   return ((share / (1 - share)) * rest) / generalFactors.fat;
 }
 
-/** Floor of fat in whole grams a day, never under a limit, and the limit that sets it. */
+/**
+ * Fat target in whole grams a day at a rate in g/kg, never under the limit by body mass. It does not follow the share of
+ * energy: it would rise with the mark, and a call's step would move more energy than the call reckoned with.
+ */
+export function fatTarget(bodyMassKg: number, gPerKg: number): number {
+  return Math.max(roundTo(gPerKg * bodyMassKg, 1), Math.ceil(fatLimits.gPerKg * bodyMassKg));
+}
+
+/**
+ * Floor of fat in whole grams a day, never under a limit, and the limit that sets it. A target under the share of energy
+ * is said, not lifted.
+ */
 export function fatFloor(
   bodyMassKg: number,
   proteinG: number,

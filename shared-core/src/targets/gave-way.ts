@@ -4,6 +4,7 @@ import { formatEstimatedEnergy } from '../units/energy.ts';
 import { formatGrams, formatRate } from '../units/mass.ts';
 import { formatShare } from '../units/percent.ts';
 import { roundTo } from '../units/round.ts';
+import { fatLimits } from './fat.ts';
 import type { Figures } from './figures.ts';
 import { personOn } from './person.ts';
 import { perMealRates } from './protein.ts';
@@ -17,7 +18,8 @@ const carbohydrateRdaG = 130;
 export function gaveWay(figures: Figures): string[] {
   return [
     perMeal(figures),
-    fatTarget(figures),
+    fatRate(figures),
+    fatFloor(figures),
     band(figures),
     energy(figures),
     proteinShare(figures),
@@ -36,12 +38,26 @@ function perMeal({ numbers, athlete }: Figures): string | null {
   );
 }
 
-function fatTarget({ numbers, athlete }: Figures): string | null {
-  const asked = roundTo(athlete.fatGPerKg * numbers.bodyMassKg, 1);
-  const { floorG, floorRule } = numbers.fat;
-  if (asked >= floorG) return null;
-  const limit = floorRule === 'g/kg' ? '0.5 g/kg' : '15 % of energy';
-  return `The fat target of ${formatGrams(asked)} gave way to the fat floor of ${formatGrams(floorG)} (${limit}).`;
+function fatRate({ numbers, athlete }: Figures): string | null {
+  if (athlete.fatGPerKg >= fatLimits.gPerKg) return null;
+  return (
+    `The fat rate of ${formatRate(athlete.fatGPerKg, athlete.massUnit)} gave way to the least by body mass, ` +
+    `${formatRate(fatLimits.gPerKg, athlete.massUnit)} (${formatGrams(numbers.fat.targetG)}).`
+  );
+}
+
+/** Lifted silently, fat would add energy that the weekly call did not reckon with when it moved the mark. */
+function fatFloor({ numbers, athlete }: Figures): string | null {
+  const { targetG, floorG } = numbers.fat;
+  if (targetG >= floorG) return null;
+  const share = (generalFactors.fat * targetG) / numbers.energyKcal;
+  // Rounded up, or the rate would miss the floor again.
+  const rate = Math.ceil((100 * floorG) / numbers.bodyMassKg) / 100;
+  return (
+    `The fat floor of ${formatGrams(floorG)} (${formatShare(fatLimits.energyShare)} of energy) gave way to the fat target of ` +
+    `${formatGrams(targetG)}, which is ${formatShare(share)}: fat follows body mass, so that a move of the mark moves no fat. ` +
+    `A fat rate of ${formatRate(rate, athlete.massUnit)} would reach the floor.`
+  );
 }
 
 function band({ numbers, mark }: Figures): string | null {

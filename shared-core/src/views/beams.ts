@@ -57,7 +57,7 @@ export function fatBeam(targets: DayTargets, eatenG: number): BeamView {
   return {
     name: 'Fat',
     eatenG,
-    spanG: 1.25 * OVERHANG * targetG,
+    spanG: OVERHANG * Math.max(1.25 * targetG, floorG),
     notches: [],
     bracket: null,
     pointer: { atG: targetG, label: 'target' },
