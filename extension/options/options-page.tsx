@@ -3,6 +3,7 @@ import { JoinChoice } from '../pairing/join-choice.tsx';
 import { PairForm } from '../pairing/pair-form.tsx';
 import { askHostPermission } from '../platform/host-permission.ts';
 import { askWorker } from '../platform/messages.ts';
+import { begunPairing } from '../platform/open-options.ts';
 import { onReplicaChange, reader } from '../platform/replica.ts';
 import { AthleteChoice } from './athlete-choice.tsx';
 import { changeWords } from './change-draft.ts';
@@ -51,9 +52,11 @@ function Pairing({ state }: { state: OptionsState }) {
         </p>
       )}
       {paired && access === 'read' && (
-        <p>It may look, not write. To log here, unpair it and pair it again with a code that lets it write.</p>
+        <p>
+          It may look, not write. To log here, unpair it and pair it again with a code that lets it write.
+        </p>
       )}
-      {(!paired || lost) && <PairForm allow={askHostPermission} />}
+      {(!paired || lost) && <PairForm begun={begunPairing()} allow={allowHost} />}
       {paired && (
         <div class="buttons">
           <button type="button" class="button" onClick={() => void askWorker('sync', null)}>
@@ -66,6 +69,12 @@ function Pairing({ state }: { state: OptionsState }) {
       )}
     </section>
   );
+}
+
+async function allowHost(pattern: string): Promise<string | null> {
+  return (await askHostPermission(pattern))
+    ? null
+    : 'Without that permission this browser can’t reach the daemon. Press Pair again and allow it.';
 }
 
 function Outbox({ state }: { state: OptionsState }) {

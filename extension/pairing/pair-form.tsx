@@ -3,26 +3,29 @@ import { askWorker } from '../platform/messages.ts';
 import { permissionFor, readPairText } from './read-pair-text.ts';
 
 interface PairFormProps {
-  /** Gets the permission to reach a host beyond this machine; false when the person says no. */
-  allow: (pattern: string) => Promise<boolean>;
+  /** What is in the field at first. */
+  begun?: string;
+  /** Asks for the permission to reach a host beyond this machine. Says why there is none; null when there is. */
+  allow: (pattern: string, typed: string) => Promise<string | null>;
 }
 
 /** One field for the code the daemon printed, with its address in front where that is not the usual one. */
-export function PairForm({ allow }: PairFormProps) {
-  const [typed, setTyped] = useState('');
+export function PairForm({ begun = '', allow }: PairFormProps) {
+  const [typed, setTyped] = useState(begun);
   const [wrong, setWrong] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
+  const asked = readPairText(typed);
+  const pattern = asked === null ? null : permissionFor(asked.address);
 
   const send = async () => {
-    const asked = readPairText(typed);
     if (asked === null) {
       setWrong('Type the code that the daemon printed, such as ABCD-EFGH.');
       return;
     }
-    const pattern = permissionFor(asked.address);
     // Asked before anything is awaited: a permission is only granted in answer to a press.
-    if (pattern !== null && !(await allow(pattern))) {
-      setWrong('Without that permission this browser can’t reach the daemon.');
+    const whyNot = pattern === null ? null : await allow(pattern, typed);
+    if (whyNot !== null) {
+      setWrong(whyNot);
       return;
     }
     setBusy(true);
@@ -47,7 +50,7 @@ export function PairForm({ allow }: PairFormProps) {
           value={typed}
           onInput={({ currentTarget }) => setTyped(currentTarget.value)}
           aria-invalid={wrong !== null}
-          aria-describedby="pair-hint"
+          aria-describedby="pair-hint pair-wrong"
           autocomplete="off"
           spellcheck={false}
           autofocus
@@ -56,8 +59,13 @@ export function PairForm({ allow }: PairFormProps) {
           The daemon prints it when it starts. Is it not at 127.0.0.1:8787? Then type its address in front:
           192.168.1.20:8789 ABCD-EFGH.
         </p>
+        {asked !== null && pattern !== null && (
+          <p class="hint">
+            The browser will ask whether Platewright may reach {new URL(asked.address).hostname}: allow it.
+          </p>
+        )}
         {wrong !== null && (
-          <p class="wrong" role="alert">
+          <p id="pair-wrong" class="wrong" role="alert">
             {wrong}
           </p>
         )}

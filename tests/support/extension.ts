@@ -19,10 +19,14 @@ export interface LoadedExtension {
 }
 
 /**
- * Loads the extension from a folder, the built one unless told, into a fresh profile or one that is kept. Throws when it is
- * not built or no Chromium is there.
+ * Loads the extension from a folder, the built one unless told, into a fresh profile or one that is kept; `flags` are
+ * more of Chromium's. Throws when it is not built or no Chromium is there.
  */
-export async function loadExtension(folder = BUILT_EXTENSION, kept?: string): Promise<LoadedExtension> {
+export async function loadExtension(
+  folder = BUILT_EXTENSION,
+  kept?: string,
+  flags: readonly string[] = [],
+): Promise<LoadedExtension> {
   const executablePath = chromiumPath();
   if (executablePath === null) throw new Error('No Chromium found.');
   if (!existsSync(folder)) throw new Error('The extension is not built: run npm run build:extension.');
@@ -40,6 +44,7 @@ export async function loadExtension(folder = BUILT_EXTENSION, kept?: string): Pr
       '--disable-component-update',
       '--disable-sync',
       '--no-first-run',
+      ...flags,
     ],
   });
   const worker = context.serviceWorkers()[0] ?? (await context.waitForEvent('serviceworker'));
