@@ -1,9 +1,9 @@
 import { NONE, ODD, PART } from '../maintenance/filter.ts';
-import { type BodyModel, fitModel } from '../maintenance/model.ts';
+import type { BodyModel } from '../maintenance/model.ts';
 import { at } from '../trend/reading.ts';
 import { isoDay } from '../units/day-number.ts';
-import { checkInput } from './check-input.ts';
 import { estimate } from './estimate.ts';
+import { fitDays } from './fit.ts';
 import type { CallInput } from './input.ts';
 import type { LinePoint } from './output.ts';
 
@@ -12,9 +12,8 @@ import type { LinePoint } from './output.ts';
  * Empty when there is no weigh-in. Throws a RangeError for numbers that are none and days out of order.
  */
 export function bodyweightLine(input: CallInput): LinePoint[] {
-  checkInput(input);
-  if (!input.days.some((day) => day.weightKg !== null)) return [];
-  return lineOf(fitModel(input.athlete, input.days, input.targets, input.cycleStarts));
+  const model = fitDays(input);
+  return model === null ? [] : lineOf(model);
 }
 
 /** The line of a model that was fitted already. */

@@ -1,6 +1,6 @@
 import { energyKcal } from '../foods/atwater.ts';
 import { FEW_LOGS, has } from '../maintenance/days.ts';
-import { type BodyModel, fitModel, type Known } from '../maintenance/model.ts';
+import type { BodyModel, Known } from '../maintenance/model.ts';
 import { dayNumber } from '../units/day-number.ts';
 import { type Composition, readComposition } from './composition.ts';
 import type { Recent } from './decide.ts';
@@ -61,9 +61,8 @@ const OFF_PLAN = 0.07;
 const STEADY = 0.08;
 const FAR_OFF = 0.22;
 
-/** Fits the model and gathers the findings. Expects at least one weigh-in and checked input. */
-export function assess(input: CallInput): Situation {
-  const model = fitModel(input.athlete, input.days, input.targets, input.cycleStarts);
+/** Gathers the findings from the fitted model of the input's days. */
+export function assess(input: CallInput, model: BodyModel): Situation {
   const lastDay = model.table.firstDay + model.table.count - 1;
   const pace = model.paceKgPerWeek(SPAN);
   const percent = 100 / model.tissueKg.mean;

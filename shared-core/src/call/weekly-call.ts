@@ -1,10 +1,11 @@
+import type { BodyModel } from '../maintenance/model.ts';
 import { z90 } from '../trend/reading.ts';
 import { keptUnits, type Units } from '../units/reader.ts';
 import { cautionsOf, cautionsOfMove } from './cautions.ts';
-import { checkInput } from './check-input.ts';
 import { type Decision, decide } from './decide.ts';
 import { estimate } from './estimate.ts';
 import { evidenceOf, waterChange } from './evidence.ts';
+import { fitDays } from './fit.ts';
 import { forecastBoth } from './forecast.ts';
 import type { Guards } from './guards.ts';
 import type { CallInput } from './input.ts';
@@ -17,16 +18,20 @@ import { type Say, sayIn } from './texts.ts';
 import { wouldChangeOf } from './would-change.ts';
 
 /**
- * The weekly call on the carbohydrate mark. Grams a day, % of body mass a week, kcal a day; its texts speak in `units`.
+ * The weekly call on the carbohydrate mark. Grams a day, % of body mass a week, kcal a day; its texts speak in `units`. `model`
+ * is the fit of the input's days, where it is there already.
  * Throws a RangeError when a number is none or days are out of order; too little data is an answer ('not-enough'), not an
  * error.
  * Method: docs/method.md.
  */
-export function weeklyCall(input: CallInput, units: Units = keptUnits): WeeklyCall {
-  checkInput(input);
+export function weeklyCall(
+  input: CallInput,
+  units: Units = keptUnits,
+  model: BodyModel | null = fitDays(input),
+): WeeklyCall {
   const missing = missingFor(input);
-  if (!input.days.some((day) => day.weightKg !== null)) return withoutWeighIns(input, missing);
-  const situation = assess(input);
+  if (model === null) return withoutWeighIns(input, missing);
+  const situation = assess(input, model);
   const say = sayIn(units);
   if (missing) return notEnough(situation, missing, say);
   const cautions = cautionsOf(situation, say);

@@ -1,4 +1,4 @@
-import { checkInput } from './check-input.ts';
+import type { BodyModel } from '../maintenance/model.ts';
 import { forecastAt } from './forecast.ts';
 import type { CallInput } from './input.ts';
 import type { ForecastFan } from './output.ts';
@@ -10,13 +10,10 @@ const STEP_G = 50;
 
 /**
  * Forecasts at marks around the one in force, lowest mark first, none under the mark's own floor unless it is in force
- * already; between two of them a straight line is right to what is shown. Empty when there is no weigh-in. Throws a
- * RangeError like the call itself.
+ * already; between two of them a straight line is right to what is shown. `model` is the fit of the same days.
  */
-export function whatIf(input: CallInput): ForecastFan[] {
-  checkInput(input);
-  if (!input.days.some((day) => day.weightKg !== null)) return [];
-  const { model, dose, habit, markG, guards } = assess(input);
+export function whatIf(input: CallInput, model: BodyModel): ForecastFan[] {
+  const { dose, habit, markG, guards } = assess(input, model);
   const steps = Math.round(REACH_G / STEP_G);
   return Array.from({ length: 2 * steps + 1 }, (_, i) => markG + (i - steps) * STEP_G)
     .filter((grams) => grams >= Math.min(guards.floorG, markG))

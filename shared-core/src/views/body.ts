@@ -1,5 +1,3 @@
-import { bodyweightLine } from '../call/bodyweight-line.ts';
-import type { CallInput } from '../call/input.ts';
 import type { Estimate, LinePoint } from '../call/output.ts';
 import type { Tape } from '../records/kinds.ts';
 import { addDays } from '../season/dates.ts';
@@ -8,12 +6,11 @@ import { personOn } from '../targets/person.ts';
 import { unitsOf } from '../units/reader.ts';
 import type { BodyPoint, BodyView } from './body-types.ts';
 import { calipersOf } from './calipers-of.ts';
-import { callInput } from './call-input.ts';
 import { fatFreeIndexOf } from './fat-free-index-of.ts';
 import { fatOn } from './fat-on.ts';
 import { leanSharesOf } from './lean-share-of.ts';
-import { paceOf } from './pace-of.ts';
 import { paceWedge } from './pace-wedge.ts';
+import { paceOf, readCall } from './read-call.ts';
 import type { SeasonRecords } from './season-records.ts';
 
 const MONTH_DAYS = 30;
@@ -21,8 +18,10 @@ const MONTH_DAYS = 30;
 /** The body up to a date: weigh-ins and the line over them, pace, tape, fat, lean share, calls, and the aim ahead. */
 export function bodyView(records: SeasonRecords, date: string): BodyView {
   const { athlete } = records;
-  const input = callInput(records, date);
-  const line = lineOf(input);
+  const reading = readCall(records, date);
+  const { input } = reading;
+  // From the first weigh-in on; the input begins with the first entry.
+  const line = reading.line.slice(reading.line.findIndex((point) => point.weightKg !== null));
   const upTo = <T extends { date: string; id: string }>(readings: readonly T[]) =>
     readings.filter((reading) => reading.date <= date).toSorted(oldestFirst);
   const [tape, calipers, calls] = [upTo(records.tape), upTo(records.calipers), upTo(records.calls)];
@@ -35,7 +34,7 @@ export function bodyView(records: SeasonRecords, date: string): BodyView {
     aim: input.aim,
     bodyMassInForceKg: bodyMassInForce(athlete.startMassKg, records.calls, date),
     points: bodyPoints(records, line),
-    pace: line.length === 0 ? null : paceOf(input),
+    pace: paceOf(reading),
     monthKg: changeOver(line, MONTH_DAYS),
     tape: bySite(tape),
     calipers: calipersOf(athlete, calipers),
@@ -52,17 +51,6 @@ export function bodyView(records: SeasonRecords, date: string): BodyView {
 
 function oldestFirst(a: { date: string; id: string }, b: { date: string; id: string }): number {
   return a.date + a.id < b.date + b.id ? -1 : 1;
-}
-
-/** The line from the first weigh-in on; empty when a number in the records can't be right, as the Week page then says. */
-function lineOf(input: CallInput): LinePoint[] {
-  try {
-    const line = bodyweightLine(input);
-    return line.slice(line.findIndex((point) => point.weightKg !== null));
-  } catch (error) {
-    if (error instanceof RangeError) return [];
-    throw error;
-  }
 }
 
 function bodyPoints({ weighIns }: SeasonRecords, line: readonly LinePoint[]): BodyPoint[] {

@@ -1,4 +1,4 @@
-import type { CallDay, CallInput, DayIntake } from '../call/input.ts';
+import type { CallDay, CallInput, DayIntake, TargetsInForce } from '../call/input.ts';
 import { sessionKcal } from '../maintenance/energy-availability.ts';
 import { addDays, datesUpTo } from '../season/dates.ts';
 import { kindOfDay } from '../season/kind-of-day.ts';
@@ -26,13 +26,7 @@ export function callInput(records: SeasonRecords, date: string): CallInput {
   return {
     athlete: { ...personOn(records.athlete, date), exerciseKcal: exerciseKcal(records, date, asked) },
     aim: aimOf(asked.phase),
-    targets: {
-      proteinG: asked.protein.quotaG,
-      carbohydrateG: asked.mark.markG,
-      fatG: asked.fat.targetG,
-      fatFloorG: asked.fat.floorG,
-      carbohydrateBand: asked.band,
-    },
+    targets: targetsOf(asked),
     days: dayRows(before, firstDate(records, date), date).map(callDay),
     waist: records.tape
       .filter((tape) => tape.site === 'waist' && tape.date <= date && tape.cm >= BELIEVABLE_WAIST_CM)
@@ -46,6 +40,17 @@ export function callInput(records: SeasonRecords, date: string): CallInput {
       inForceG: call.markG,
     })),
     ...cycleStarts(records, date),
+  };
+}
+
+/** What is asked, as the call reads it. */
+export function targetsOf({ protein, mark, fat, band }: Asked): TargetsInForce {
+  return {
+    proteinG: protein.quotaG,
+    carbohydrateG: mark.markG,
+    fatG: fat.targetG,
+    fatFloorG: fat.floorG,
+    carbohydrateBand: band,
   };
 }
 

@@ -1,7 +1,4 @@
 import type { FieldsOf } from '../records/kinds.ts';
-import { bodyMassInForce } from '../targets/body-mass.ts';
-import { roundTo } from '../units/round.ts';
-import { bodyView } from './body.ts';
 import type { SeasonRecords } from './season-records.ts';
 import { weekView } from './week.ts';
 
@@ -21,21 +18,20 @@ export function decideCall(
   { decision, markG }: Decision,
   at: number,
 ): Omit<FieldsOf<'weekly-call'>, 'removed'> | { noCall: string } {
-  const { call, noCall } = weekView(records, date);
-  if (call === null) return { noCall: noCall ?? 'There is no call for this date.' };
+  const { call, planAfter, noCall } = weekView(records, date);
+  if (call === null || planAfter === null) return { noCall: noCall ?? 'There is no call for this date.' };
   const taken = {
     accepted: call.carbohydrateG,
     changed: markG ?? call.carbohydrateG,
     declined: call.markInForceG,
   };
-  const line = bodyView(records, date).points.at(-1)?.lineKg;
   return {
     date,
     verdict: call.verdict,
     decision,
     proposedG: call.carbohydrateG,
     markG: taken[decision],
-    bodyMassKg: roundTo(line?.mean ?? bodyMassInForce(records.athlete.startMassKg, records.calls, date), 0.1),
+    bodyMassKg: planAfter.bodyMassKg,
     summary: call.summary.join(' '),
     at,
   };

@@ -2,8 +2,7 @@ import type { Aim } from '../call/input.ts';
 import type { Pace } from '../call/output.ts';
 import { aimOf, phaseInForce } from '../season/phase-in-force.ts';
 import { callDueOn } from './call-due.ts';
-import { callInput } from './call-input.ts';
-import { paceOf } from './pace-of.ts';
+import { paceOf, readCall } from './read-call.ts';
 import type { SeasonRecords } from './season-records.ts';
 
 /** What the Roster page shows of one athlete. */
@@ -31,7 +30,7 @@ export interface RosterView {
 export function rosterRow(records: SeasonRecords, date: string): RosterRow {
   const { athlete, phases, calls } = records;
   const phase = phaseInForce(phases, date);
-  const pace = paceOf(callInput(records, date));
+  const pace = paceOf(readCall(records, date));
   const dueOn = phase === null ? null : callDueOn(calls, date);
   return {
     athlete: athlete.id,

@@ -14,12 +14,15 @@ export interface WeekView {
   call: WeeklyCall | null;
   /** Why there is no call and what to record, one sentence; null when there is one. */
   noCall: string | null;
+  /** What is asked from the decision on when the call is accepted, which is what its forecast reckons with; null without a call. */
+  planAfter: PlanAfter | null;
   /** Forecasts at marks around the one in force, lowest first, for a slider; empty when the call has no forecast. */
   whatIf: readonly ForecastFan[];
   /** The decision recorded for `date`. */
   decision: CallRow | null;
   /** Carbohydrate mark in force on `date`, grams a day, the decision of `date` included. */
   markInForceG: number;
+  /** Of the body mass that the decision puts in force. */
   carbohydrateBand: { lowG: number; highG: number };
   /** Date from which the next call is to be decided: seven days after the last decision before `date`. */
   dueOn: string;
@@ -44,6 +47,11 @@ export interface WeekDayRow {
   complete: boolean;
   /** True when the athlete said so, false when it was judged from the entries. */
   completeStated: boolean;
+}
+
+/** A day's plan with the body mass in kg that protein and fat follow. */
+export interface PlanAfter extends Macros {
+  bodyMassKg: number;
 }
 
 /** Means over the dates that have data. */

@@ -3,18 +3,17 @@ import type { WeeklyCallRecord } from '../records/kinds.ts';
 import { addDays } from '../season/dates.ts';
 import { kindOfDay } from '../season/kind-of-day.ts';
 import { aimOf } from '../season/phase-in-force.ts';
-import { type Asked, askedOn } from '../targets/asked.ts';
+import { type Asked, askedAt, askedOn } from '../targets/asked.ts';
 import { newestCall } from '../targets/newest-call.ts';
 import { unitsOf } from '../units/reader.ts';
 import { callDueOn } from './call-due.ts';
-import { callInput } from './call-input.ts';
 import { type DayRow, dayRows } from './day-rows.ts';
 import { macrosOf } from './macros.ts';
+import { readCall } from './read-call.ts';
 import type { SeasonRecords } from './season-records.ts';
 import { summarize } from './summarize.ts';
-import { tryCall } from './try-call.ts';
 import type { Macros } from './types.ts';
-import type { CallRow, WeekDayRow, WeekView } from './week-types.ts';
+import type { CallRow, PlanAfter, WeekDayRow, WeekView } from './week-types.ts';
 
 const DAYS_SHOWN = 28;
 const WEEK = 7;
@@ -34,7 +33,6 @@ export function weekView(records: SeasonRecords, date: string): WeekView {
     ...callOrWhyNot(records, date, asked),
     decision: decision?.date === date ? callRow(decision) : null,
     markInForceG: asked.mark.markG,
-    carbohydrateBand: asked.band,
     dueOn: callDueOn(decided, date),
     days,
     last7: summarize(days.slice(-WEEK)),
@@ -50,18 +48,26 @@ function newestFirst(a: WeeklyCallRecord, b: WeeklyCallRecord): number {
 function callOrWhyNot(
   records: SeasonRecords,
   date: string,
-  asked: Asked,
-): Pick<WeekView, 'call' | 'noCall' | 'whatIf'> {
-  if (asked.phase === null) {
+  { phase, band }: Asked,
+): Pick<WeekView, 'call' | 'noCall' | 'planAfter' | 'carbohydrateBand' | 'whatIf'> {
+  if (phase === null) {
     return {
-      call: null,
-      whatIf: [],
+      ...{ call: null, planAfter: null, carbohydrateBand: band, whatIf: [] },
       noCall: 'No phase has started yet. Begin one on the Plan page, and the call has an aim.',
     };
   }
-  const input = callInput(records, date);
-  const tried = tryCall(input, unitsOf(records.athlete));
-  return { ...tried, whatIf: tried.call?.forecast ? whatIf(input) : [] };
+  const { input, coming, model, call, noCall } = readCall(records, date);
+  return {
+    call,
+    noCall,
+    planAfter: call && planAfter(records, coming, call.carbohydrateG),
+    carbohydrateBand: coming.band,
+    whatIf: model === null ? [] : whatIf(input, model),
+  };
+}
+
+function planAfter({ athlete }: SeasonRecords, { phase, bodyMassKg, mark }: Asked, markG: number): PlanAfter {
+  return { bodyMassKg, ...macrosAsked(askedAt(athlete, phase, bodyMassKg, { ...mark, markG })) };
 }
 
 function weekDay({ athlete }: SeasonRecords, row: DayRow): WeekDayRow {

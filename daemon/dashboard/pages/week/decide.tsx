@@ -10,6 +10,7 @@ import { useSubmit } from '../../state/use-submit.ts';
 import { Decided } from './decided.tsx';
 import { MarkStep } from './mark-step.tsx';
 import { OtherMark } from './other-mark.tsx';
+import { PlanAfter } from './plan-after.tsx';
 
 /** The decision on a call: accept it, set another mark, or decline. Each is recorded, and can be undone. */
 export function Decide({ week, call }: { week: WeekView; call: WeeklyCall }) {
@@ -32,6 +33,7 @@ export function Decide({ week, call }: { week: WeekView; call: WeeklyCall }) {
   return (
     <div class="decide">
       <MarkStep call={call} band={week.carbohydrateBand} />
+      {week.planAfter && <PlanAfter plan={week.planAfter} units={week.units} />}
       <div class="buttons">
         {call.verdict !== 'not-enough' && (
           <button
