@@ -28,8 +28,11 @@ it('a damaged store is named, looked at, and put right from a backup', async () 
   expect(run('verify').stderr).toMatch(/as it was written/);
 
   const tried = await startDaemon(folder.path, ['restore', backup, '--try', '--port', '0']);
-  const { store } = await (await fetch(`${tried.url}/v1/health`)).json();
-  expect(store).not.toBe((await (await fetch(`${daemon.url}/v1/health`)).json()).store);
+  const storeOf = async (url: string, headers: Record<string, string>) =>
+    (await (await fetch(`${url}/v1/session`, { headers })).json()).store;
+  const triedStore = await storeOf(tried.url, await pairExtension(tried));
+  expect(triedStore).toMatch(/^\w+$/);
+  expect(triedStore).not.toBe(await storeOf(daemon.url, headers));
   expect(await tried.stop('SIGTERM')).toBe(0);
   expect(readdirSync(join(data(), 'tries'))).toEqual([]);
 

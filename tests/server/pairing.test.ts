@@ -200,6 +200,21 @@ describe('a paired device', () => {
     expect(await seen()).toBe(house().now);
   });
 
+  it('is told which store this is, and nobody else', async () => {
+    const headers = await house().dashboard();
+    for (const said of [{}, headers]) {
+      const health = await (await house().call('/v1/health', { headers: said })).json();
+      expect(Object.keys(health).sort()).toEqual(['ok', 'protocol']);
+    }
+    const unpaired = await Promise.all(
+      ['/v1/health', '/v1/metrics', '/v1/openapi.json', '/v1/session', '/'].map(async (path) =>
+        (await house().call(path)).text(),
+      ),
+    );
+    expect(unpaired.join()).not.toContain(house().store.id);
+    expect((await (await house().call('/v1/session', { headers })).json()).store).toBe(house().store.id);
+  });
+
   it('learns who it is and which athletes there are', async () => {
     const headers = await house().extension();
     const session = await (await house().call('/v1/session', { headers })).json();

@@ -4,7 +4,7 @@ import { Shown } from '../../shell/shown.tsx';
 import { useAthlete } from '../../state/athlete.tsx';
 import { useLoaded } from '../../state/use-view.ts';
 
-const healthSchema = z.object({ ok: z.boolean(), protocol: z.int(), store: z.string() });
+const healthSchema = z.object({ ok: z.boolean(), protocol: z.int() });
 
 /** Whether the store answers, and how to look closer. */
 export function StoreHealth() {
@@ -25,7 +25,7 @@ export function StoreHealth() {
             </div>
             <div>
               <dt>Name</dt>
-              <dd class="break">{health.store}</dd>
+              <dd class="break">{session.store}</dd>
             </div>
             <div>
               <dt>Protocol</dt>

@@ -17,10 +17,10 @@ const FORWARDED = [
   'via',
 ];
 
-/** Whether the daemon is there, what it speaks, and who asks. */
+/** Whether the daemon is there and takes changes, what it speaks, and who asks. */
 export function systemRoutes(deps: Deps, metrics: Metrics) {
   return new Hono<Env>()
-    .get('/health', (c) => c.json({ ok: true, protocol: PROTOCOL, store: deps.store.id }, 200))
+    .get('/health', (c) => c.json({ ok: deps.store.trouble() === null, protocol: PROTOCOL }, 200))
     .get('/metrics', async (c) => {
       if (!isFromThisMachine(c)) throw notFromHere();
       const { store, hub, now } = deps;
