@@ -1,5 +1,5 @@
 import { readRecord } from '@platewright/core/changes/read.ts';
-import { type Athlete, isKind, type Kind, kinds } from '@platewright/core/records/kinds.ts';
+import type { Athlete, Kind } from '@platewright/core/records/kinds.ts';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { type LocalTime, localTime } from '@platewright/core/season/local-date.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
@@ -12,8 +12,8 @@ type Want = RecordQuery & { kind: Kind };
 
 const LARDER_KINDS: readonly Kind[] = ['food', 'standing-meal'];
 
-/** Everything that an athlete's views may look at. */
-export async function wholeSeason(seasons: Seasons, athlete: string): Promise<SeasonRecords> {
+/** What the weekly call looks at, of all dates. */
+export async function callSeason(seasons: Seasons, athlete: string): Promise<SeasonRecords> {
   return required(await seasons.of(athlete));
 }
 
@@ -23,18 +23,6 @@ export function larderSeason(store: Store, athlete: string): Promise<SeasonRecor
     store,
     athlete,
     LARDER_KINDS.map((kind) => ({ kind })),
-  );
-}
-
-/** What the weekly call looks at: everything but the larder. */
-export function callSeason(store: Store, athlete: string): Promise<SeasonRecords> {
-  const wanted = Object.keys(kinds)
-    .filter(isKind)
-    .filter((kind) => !LARDER_KINDS.includes(kind));
-  return partOfSeason(
-    store,
-    athlete,
-    wanted.map((kind) => ({ kind })),
   );
 }
 

@@ -1,101 +1,120 @@
 import { setImmediate as breathe } from 'node:timers/promises';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
-import type { Nutrients } from '@platewright/core/records/nutrients.ts';
+import { readRecord } from '@platewright/core/changes/read.ts';
+import type { Entry } from '@platewright/core/records/kinds.ts';
+import { type EatenDay, eatenDay } from '@platewright/core/views/eaten-day.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import type { Store } from '../store/store.ts';
 import { mergeSeasons } from './merge-seasons.ts';
 import { createTurns } from './turns.ts';
 
-/** Seasons held at a time; one of ten years takes about 25 MB. */
-const MOST_HELD = 4;
-/** Records read before other requests get their turn. */
-const PAGE = 2000;
+/** Seasons held at a time: as many as a page of the roster asks for. One of ten years takes about 10 MB. */
+const MOST_HELD = 20;
+/** Records read before other requests get their turn; few, so that little is held that is thrown away. */
+const PAGE = 250;
+
+/** No weekly call looks at these, and of entries only at what a date's come to. */
+const LEFT_OUT = new Set(['food', 'standing-meal', 'photo', 'entry']);
 
 interface Held {
   /** Number of the last change that is in it. */
   seq: number;
+  /** Without entries. */
   season: SeasonRecords;
+  eaten: Map<string, EatenDay>;
+  /** Date of each entry, because one that is moved leaves a date that must be added up again. */
+  dates: Map<string, string>;
 }
 
 export type Seasons = ReturnType<typeof createSeasons>;
 
 /**
- * Whole seasons in memory, because the weekly call looks at years of records: the log tells which records changed since,
- * and only those are read again.
+ * What weekly calls look at, in memory, because a call looks at years of records: the log tells which records changed
+ * since, and only those are read again.
  */
 export function createSeasons(store: Store) {
   const held = new Map<string, Held>();
   const inTurn = createTurns();
-  const share = sharedNutrients();
 
   /** Records with their athlete, without whom there is no season. */
   async function gather(records: readonly StoredRecord[], athlete: string): Promise<SeasonRecords | null> {
     const own = await store.record(athlete, athlete);
-    const others = records.filter(({ id }) => id !== athlete);
-    const season = gatherSeason(own === null ? others : [...others, own], athlete);
-    if (season === null) return null;
-    const entries = season.entries.map((entry) => ({ ...entry, per100: share(entry.per100) }));
-    return { ...season, entries };
+    const others = records.filter(({ id, kind }) => id !== athlete && !LEFT_OUT.has(kind));
+    return gatherSeason(own === null ? others : [...others, own], athlete);
   }
 
   async function load(athlete: string): Promise<Held | null> {
     const seq = await store.lastSeq();
-    let season = await gather([], athlete);
-    for (let after = ''; season !== null; ) {
+    const begun = await gather([], athlete);
+    if (begun === null) return null;
+    const next: Held = { seq, season: begun, eaten: new Map(), dates: new Map() };
+    for (let after = ''; ; ) {
       const page = await store.records({ athlete, after, limit: PAGE });
       const last = page.at(-1);
-      if (last === undefined) return { seq, season };
+      if (last === undefined) return next;
+      addEntries(next, page);
       const more = await gather(page, athlete);
       if (more === null) return null;
-      season = mergeSeasons(season, more, new Set());
+      next.season = mergeSeasons(next.season, more, new Set());
       after = last.id;
       await breathe();
     }
-    return null;
   }
 
   /** The season with what was written since; null when its athlete was removed. */
-  async function follow({ seq, season }: Held): Promise<Held | null> {
-    const athlete = season.athlete.id;
-    const page = await store.changesSince(seq, PAGE, athlete);
+  async function follow(before: Held): Promise<Held | null> {
+    const athlete = before.season.athlete.id;
+    const page = await store.changesSince(before.seq, PAGE, athlete);
     if (page === 'folded') return await load(athlete);
     const changed = new Set(page.changes.map(({ record }) => record));
-    if (changed.size === 0 && !page.more) return { seq: page.seq, season };
-    const records = await Promise.all([...changed].map((id) => store.record(athlete, id)));
-    const fresh = await gather(
-      records.filter((record) => record !== null),
-      athlete,
-    );
+    if (changed.size === 0 && !page.more) return { ...before, seq: page.seq };
+    const found = await Promise.all([...changed].map((id) => store.record(athlete, id)));
+    const records = found.filter((record) => record !== null);
+    const fresh = await gather(records, athlete);
     if (fresh === null) return null;
-    const next = { seq: page.seq, season: mergeSeasons(season, fresh, changed) };
+    const next = { ...before, seq: page.seq, season: mergeSeasons(before.season, fresh, changed) };
+    for (const date of datesOf(next, records)) {
+      next.eaten.delete(date);
+      addEntries(next, await store.records({ athlete, kind: 'entry', from: date, to: date }));
+    }
     return page.more ? await follow(next) : next;
   }
 
   return {
-    /** The season of an athlete as it stands; null when there is no such athlete. */
+    /** The season of an athlete as it stands, its entries added up; null when there is no such athlete. */
     of: (athlete: string): Promise<SeasonRecords | null> =>
       inTurn(async () => {
         const before = held.get(athlete) ?? (await load(athlete));
-        const now = before === null ? null : await follow(before);
+        // Of one that failed half-way nothing is kept.
         held.delete(athlete);
+        const now = before === null ? null : await follow(before);
         if (now === null) return null;
         held.set(athlete, now);
         const [oldest] = held.keys();
         if (held.size > MOST_HELD && oldest !== undefined) held.delete(oldest);
-        return now.season;
+        return { ...now.season, eaten: [...now.eaten.values()] };
       }),
   };
 }
 
-/** Gives equal nutrients as one object: ten years of entries are of a few hundred foods. */
-function sharedNutrients(): (nutrients: Nutrients) => Nutrients {
-  const known = new Map<string, Nutrients>();
-  return (nutrients) => {
-    const text = JSON.stringify(nutrients);
-    const same = known.get(text);
-    if (same !== undefined) return same;
-    known.set(text, nutrients);
-    return nutrients;
-  };
+/** Adds the entries among records, which come by id, to their dates. */
+function addEntries({ eaten, dates }: Held, records: readonly StoredRecord[]): void {
+  const entries = records.map((record) => readRecord('entry', record)).filter((entry) => entry !== null);
+  for (const { id, date } of entries) dates.set(id, date);
+  for (const [date, some] of Map.groupBy(entries, (entry: Entry) => entry.date)) {
+    eaten.set(date, eatenDay(date, some, eaten.get(date)));
+  }
+}
+
+/** The dates that changed entries are on, and those that they were on. */
+function datesOf({ dates }: Held, records: readonly StoredRecord[]): Set<string> {
+  const touched = new Set<string>();
+  for (const record of records) {
+    if (record.kind !== 'entry') continue;
+    const [before, now] = [dates.get(record.id), readRecord('entry', record)?.date];
+    for (const date of [before, now]) if (date !== undefined) touched.add(date);
+    dates.delete(record.id);
+  }
+  return touched;
 }

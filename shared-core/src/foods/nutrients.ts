@@ -30,9 +30,10 @@ export function scaleNutrients(per100: Nutrients, grams: number): Nutrients {
 
 /**
  * Sum over foods eaten. A nutrient that a food does not report is left out of the sum and named in `partly`. Alcohol is
- * the exception: tables and labels name it only where there is some, so its absence counts as none.
+ * the exception: tables and labels name it only where there is some, so its absence counts as none. `begun` is the sum
+ * of the foods before these.
  */
-export function sumNutrients(items: readonly Portioned[]): NutrientSum {
+export function sumNutrients(items: readonly Portioned[], begun?: NutrientSum): NutrientSum {
   const known: Record<NutrientKey, number> = {
     energyKcal: 0,
     proteinG: 0,
@@ -47,8 +48,9 @@ export function sumNutrients(items: readonly Portioned[]): NutrientSum {
     leucineG: 0,
     sodiumMg: 0,
     alcoholG: 0,
+    ...begun?.known,
   };
-  const partly = new Set<NutrientKey>();
+  const partly = new Set<NutrientKey>(begun?.partly);
   for (const { per100, grams } of items) {
     for (const key of keys) {
       const value = per100[key];

@@ -66,10 +66,11 @@ function byDate(a: { date: string; id: string }, b: { date: string; id: string }
 }
 
 /** The first date with a weigh-in or an entry; `date` itself when there is none. */
-function firstDate({ weighIns, entries }: SeasonRecords, date: string): string {
+function firstDate({ weighIns, entries, eaten = [] }: SeasonRecords, date: string): string {
   const limit = addDays(date, -365 * MOST_YEARS_BACK);
   let first = date;
-  for (const { date: day } of [...weighIns, ...entries]) if (day < first && day >= limit) first = day;
+  for (const { date: day } of [...weighIns, ...entries, ...eaten])
+    if (day < first && day >= limit) first = day;
   return first;
 }
 

@@ -1,5 +1,5 @@
-import type { NutrientSum } from '../foods/nutrients.ts';
-import type { DayLog, Entry } from '../records/kinds.ts';
+import type { DayLog } from '../records/kinds.ts';
+import type { EatenDay } from './eaten-day.ts';
 
 /** Share of the energy asked for that a log must have to be taken as whole (common practice, no source). */
 const ENOUGH_ENERGY = 0.7;
@@ -10,14 +10,13 @@ const ENOUGH_ENERGY = 0.7;
  */
 export function completeness(
   log: DayLog | undefined,
-  entries: readonly Entry[],
-  eaten: NutrientSum | null,
+  eaten: EatenDay | undefined,
   meals: number,
   askedKcal: number,
 ): { complete: boolean; completeStated: boolean } {
   if (log?.complete !== undefined) return { complete: log.complete, completeStated: true };
-  const logged = new Set(entries.map((entry) => entry.meal)).size;
-  const energy = eaten?.known.energyKcal ?? 0;
+  const logged = eaten?.meals.length ?? 0;
+  const energy = eaten?.sum.known.energyKcal ?? 0;
   return {
     complete: logged >= meals - 1 && energy >= ENOUGH_ENERGY * askedKcal,
     completeStated: false,

@@ -1,8 +1,9 @@
-import { type NutrientSum, sumNutrients } from '../foods/nutrients.ts';
+import type { NutrientSum } from '../foods/nutrients.ts';
 import { datesUpTo, daysBetween } from '../season/dates.ts';
 import { type Asked, askedOn } from '../targets/asked.ts';
 import { median } from '../trend/robust.ts';
 import { completeness } from './completeness.ts';
+import { eatenDay } from './eaten-day.ts';
 import type { SeasonRecords } from './season-records.ts';
 
 /** A date of the past: what stood on the scale, what was eaten and what was asked for. */
@@ -20,7 +21,7 @@ export interface DayRow {
 
 /** Every date from `from` to `to`, oldest first, none left out. */
 export function dayRows(
-  records: Pick<SeasonRecords, 'athlete' | 'phases' | 'calls' | 'entries' | 'days' | 'weighIns'>,
+  records: Pick<SeasonRecords, 'athlete' | 'phases' | 'calls' | 'entries' | 'eaten' | 'days' | 'weighIns'>,
   from: string,
   to: string,
 ): DayRow[] {
@@ -29,7 +30,8 @@ export function dayRows(
       items.filter(({ date }) => date >= from && date <= to),
       ({ date }) => date,
     );
-  const entries = within(records.entries);
+  const eaten = new Map((records.eaten ?? []).map((day) => [day.date, day]));
+  for (const [date, entries] of within(records.entries)) eaten.set(date, eatenDay(date, entries));
   const logs = within(records.days);
   const weighIns = within(records.weighIns);
   const turns = new Set([
@@ -41,15 +43,12 @@ export function dayRows(
     // What is asked changes only at a turn, and ten years have few of them.
     if (asked === null || turns.has(date)) asked = askedOn(records, date);
     const kg = weighIns.get(date)?.map((weighIn) => weighIn.kg);
-    // Sorted, so that the sum has the same last bit whatever order the entries came in.
-    const eaten = entries.get(date)?.toSorted((a, b) => (a.id < b.id ? -1 : 1)) ?? [];
-    const sum = eaten.length > 0 ? sumNutrients(eaten) : null;
     return {
       date,
       weightKg: kg === undefined ? null : median(kg),
-      eaten: sum,
+      eaten: eaten.get(date)?.sum ?? null,
       asked,
-      ...completeness(logs.get(date)?.[0], eaten, sum, records.athlete.meals, asked.energyKcal),
+      ...completeness(logs.get(date)?.[0], eaten.get(date), records.athlete.meals, asked.energyKcal),
     };
   });
 }

@@ -13,6 +13,7 @@ import type {
   WeeklyCallRecord,
   WeighIn,
 } from '../records/kinds.ts';
+import type { EatenDay } from './eaten-day.ts';
 
 /** The records of one athlete that views are computed from, in any order. A view of a date needs no others. */
 export interface SeasonRecords {
@@ -20,6 +21,8 @@ export interface SeasonRecords {
   phases: readonly Phase[];
   foods?: readonly Food[];
   entries: readonly Entry[];
+  /** Dates that were added up before, whose entries are not among `entries`. */
+  eaten?: readonly EatenDay[];
   days: readonly DayLog[];
   weighIns: readonly WeighIn[];
   tape: readonly Tape[];

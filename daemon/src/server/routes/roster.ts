@@ -14,7 +14,7 @@ const ROWS = 20;
 
 /** How the athletes stand whom a device may see. */
 export function rosterRoutes(deps: Deps) {
-  const { store, now } = deps;
+  const { store, seasons, now } = deps;
   return new Hono<Env>().get('/views/roster', requireDevice(deps), query(rosterQuerySchema), async (c) => {
     const { after = '' } = c.req.valid('query');
     const only = athleteToRead(c.get('device').rights, undefined);
@@ -25,7 +25,7 @@ export function rosterRoutes(deps: Deps) {
       .filter(({ id }) => id > after);
     const rows: RosterRow[] = [];
     for (const athlete of athletes.slice(0, ROWS)) {
-      rows.push(rosterRow(await callSeason(store, athlete.id), athleteTime(athlete, now()).date));
+      rows.push(rosterRow(await callSeason(seasons, athlete.id), athleteTime(athlete, now()).date));
       // Other requests get their turn.
       await breathe();
     }

@@ -12,7 +12,7 @@ import { query } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { viewQuerySchema } from '../queries.ts';
 import { athleteToRead } from '../rights.ts';
-import { athleteOf, athleteTime, daySeason, larderSeason, liftsSeason, wholeSeason } from '../season.ts';
+import { athleteOf, athleteTime, callSeason, daySeason, larderSeason, liftsSeason } from '../season.ts';
 
 /** What the pages show: computed from records, nothing of it stored. */
 export function viewRoutes(deps: Deps) {
@@ -38,11 +38,11 @@ export function viewRoutes(deps: Deps) {
     })
     .get('/views/week', asked, async (c) => {
       const { who, date } = await dated(c.get('device'), c.req.valid('query'));
-      return c.json(weekView(await wholeSeason(seasons, who), date), 200);
+      return c.json(weekView(await callSeason(seasons, who), date), 200);
     })
     .get('/views/body', asked, async (c) => {
       const { who, date } = await dated(c.get('device'), c.req.valid('query'));
-      return c.json(bodyView(await wholeSeason(seasons, who), date), 200);
+      return c.json(bodyView(await callSeason(seasons, who), date), 200);
     })
     .get('/views/lifts', asked, async (c) => {
       const { who, date } = await dated(c.get('device'), c.req.valid('query'));

@@ -6,7 +6,7 @@ import { invalid, json } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { demandWrite } from '../rights.ts';
-import { athleteTime, wholeSeason } from '../season.ts';
+import { athleteTime, callSeason } from '../season.ts';
 
 /** Records what the athlete decides on the weekly call of a date; the call itself is computed here, never sent. */
 export function weeklyCallRoutes(deps: Deps) {
@@ -15,7 +15,7 @@ export function weeklyCallRoutes(deps: Deps) {
     const decision = c.req.valid('json');
     const { athlete, date } = decision;
     demandWrite(c.get('device').rights, athlete);
-    const season = await wholeSeason(seasons, athlete);
+    const season = await callSeason(seasons, athlete);
     if (date > athleteTime(season.athlete, now()).date)
       throw invalid([{ pointer: '/date', detail: 'this day has not come yet' }]);
     if (decision.decision === 'changed' && decision.markG === undefined)
