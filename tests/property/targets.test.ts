@@ -145,8 +145,8 @@ describe('meal times', () => {
     const day = { wake: '07:00', sleep: '23:00', trainingTime: '17:00' };
     const times = (meals: number, kind: 'session' | 'recovery') =>
       mealTimes({ ...day, meals }, kind).map(({ minutes }) => timeOf(minutes));
-    expect(times(6, 'session')).toEqual(['07:30', '11:00', '14:30', '16:00', '18:30', '22:00']);
-    expect(times(4, 'session')).toEqual(['07:30', '14:30', '16:00', '18:30']);
+    expect(times(6, 'session')).toEqual(['07:30', '11:00', '14:30', '16:00', '18:15', '22:00']);
+    expect(times(4, 'session')).toEqual(['07:30', '14:30', '16:00', '18:15']);
     expect(times(5, 'recovery')).toEqual(['07:30', '11:10', '14:45', '18:25', '22:00']);
   });
 

@@ -87,9 +87,28 @@ describe('fat (IOM 2005: 20 to 35 % of energy; Helms et al. 2014: 15 to 30 %; Ir
     expect(fatFloor(lb180, 130, 100)).toEqual({ floorG: 41, floorRule: 'g/kg' });
   });
 
-  it('asks for the adequate intakes of essential fatty acids (IOM 2005, from memory; EFSA 2010)', () => {
-    expect(essentialFats('male')).toEqual({ linoleicG: 17, alphaLinolenicG: 1.6, epaDhaG: 0.25 });
-    expect(essentialFats('female')).toEqual({ linoleicG: 12, alphaLinolenicG: 1.1, epaDhaG: 0.25 });
+  it('asks for the adequate intakes of essential fatty acids by sex and age (IOM 2005; EFSA 2010)', () => {
+    const at = (sex: 'female' | 'male', ages: number[]) =>
+      ages.map((ageYears) => {
+        const { linoleicG, alphaLinolenicG, epaDhaG } = essentialFats({ sex, ageYears });
+        expect(epaDhaG).toBe(0.25);
+        return [linoleicG, alphaLinolenicG];
+      });
+    expect(at('male', [13, 14, 18, 19, 50, 51, 71])).toEqual([
+      [12, 1.2],
+      ...[14, 18].map(() => [16, 1.6]),
+      ...[19, 50].map(() => [17, 1.6]),
+      ...[51, 71].map(() => [14, 1.6]),
+    ]);
+    expect(at('female', [13, 14, 18, 19, 50, 51, 71])).toEqual([
+      [10, 1],
+      ...[14, 18].map(() => [11, 1.1]),
+      ...[19, 50].map(() => [12, 1.1]),
+      ...[51, 71].map(() => [11, 1.1]),
+    ]);
+    const fats = (birthYear: number) =>
+      dayTargets({ ...plan, athlete: athleteOf({ birthYear }) }, '2026-02-02').fat.linoleicG;
+    expect([fats(1996), fats(1960)]).toEqual([17, 14]);
   });
 });
 

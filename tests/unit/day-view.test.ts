@@ -3,7 +3,7 @@ import { dayView } from '@platewright/core/views/day.ts';
 import { describe, expect, it } from 'vitest';
 import { athleteOf, entryOf, seasonOf } from '../support/season.ts';
 
-// A Monday, so a session day of the default set-up: meals at 07:30, 11:00, 14:30, 16:00, 18:30 and 22:00.
+// A Monday, so a session day of the default set-up: meals at 07:30, 11:00, 14:30, 16:00, 18:15 and 22:00.
 const date = '2026-02-02';
 const noon = 12 * 60;
 

@@ -11,8 +11,8 @@ export const availabilityLevels = { healthy: 45, low: 30 } as const;
 
 /** Resistance training with 8 to 15 repetitions, in multiples of rest: Compendium of Physical Activities 02054, from memory. */
 const sessionMet = 3.5;
-/** Common practice, no source. */
-const sessionMinutes = 60;
+/** Length of a session (common practice, no source). */
+export const sessionMinutes = 60;
 
 /** What a session costs above rest, kcal: (MET − 1) × 3.5 × kg / 200 for each minute (Ainsworth et al. 2011). */
 export function sessionKcal(bodyMassKg: number): number {

