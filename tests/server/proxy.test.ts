@@ -84,6 +84,20 @@ it('leads from the base path to the folder that pages are relative to', async ()
   expect((await ask({ port: daemon.port, path: '/a/bc/v1/health', headers })).status).toBe(404);
 });
 
+it('counts nothing for a proxy, whether it says that it is one or passes on the name it was asked by', async () => {
+  daemon = await served({ front: behindProxies('', ['127.0.0.1']) });
+  const { port } = daemon;
+  const own = `127.0.0.1:${port}`;
+  const status = async (headers: Record<string, string>) =>
+    (await ask({ port, path: '/v1/metrics', headers })).status;
+  for (const host of [own, `localhost:${port}`, `[::1]:${port}`]) expect(await status({ host })).toBe(200);
+  expect(await status({ host: NAME })).toBe(403);
+  expect(await status({ host: `${NAME}:${port}` })).toBe(403);
+  expect(await status({ host: own, via: '1.1 proxy' })).toBe(403);
+  const open = await proxy(port, { base: '', strips: false });
+  expect((await ask({ port: open, path: '/v1/metrics', headers: { host: NAME } })).status).toBe(403);
+});
+
 it('believes X-Forwarded headers of no one whom it was not told to trust', async () => {
   for (const front of [noProxy, behindProxies('', ['10.0.0.0/8', 'fd00::/8'])]) {
     daemon = await served({ front });
