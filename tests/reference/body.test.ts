@@ -2,9 +2,29 @@ import { calipersFat, foldSites } from '@platewright/core/body/calipers.ts';
 import { durninWomersleyFat, jacksonPollockFat } from '@platewright/core/body/calipers-fat.ts';
 import { siriPercent } from '@platewright/core/body/fat-finding.ts';
 import { fatFreeMassIndex } from '@platewright/core/body/fat-free-index.ts';
+import { fatFreeKg } from '@platewright/core/body/fat-free-mass.ts';
 import { measurementError } from '@platewright/core/body/measurement-error.ts';
 import { tapeFat } from '@platewright/core/body/tape-fat.ts';
 import { describe, expect, it } from 'vitest';
+
+describe('fat-free mass after a move of body mass (Forbes 1987; Hall 2007: 10.4 kg)', () => {
+  const start = { massKg: 90, fatKg: 13.5 };
+
+  it('is the start’s own while body mass stands', () => {
+    expect(fatFreeKg(start, 90)).toBeCloseTo(76.5, 10);
+  });
+
+  it('follows the curve FFM = 10.4·ln F + constant in a loss', () => {
+    const lean = fatFreeKg(start, 80);
+    expect(lean).toBeGreaterThan(80 * 0.85);
+    expect(76.5 - lean).toBeCloseTo(10.4 * Math.log(13.5 / (80 - lean)), 4);
+  });
+
+  it('keeps the share of the start in a gain, where the curve has less, and counts water on the scale', () => {
+    expect(fatFreeKg(start, 100)).toBeCloseTo(85, 10);
+    expect(fatFreeKg(start, 90, 92)).toBeCloseTo(92 * 0.85, 10);
+  });
+});
 
 describe('body fat', () => {
   it.each([

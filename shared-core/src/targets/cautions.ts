@@ -1,3 +1,4 @@
+import { fatFreeKg } from '../body/fat-free-mass.ts';
 import { availabilityLevels, energyAvailability, sessionKcal } from '../maintenance/energy-availability.ts';
 import { mifflinStJeorKcal, startFatKg } from '../maintenance/start-estimate.ts';
 import type { Caution } from '../records/athlete.ts';
@@ -47,9 +48,10 @@ function youth({ athlete, date }: Figures): string | null {
 }
 
 function availability({ athlete, numbers, date, kind }: Figures): string | null {
-  const fatFreeKg = numbers.bodyMassKg - startFatKg(personOn(athlete, date), numbers.bodyMassKg);
+  const { startMassKg: massKg } = athlete;
+  const start = { massKg, fatKg: startFatKg(personOn(athlete, date), massKg) };
   const exercise = kind === 'session' ? sessionKcal(numbers.bodyMassKg) : 0;
-  const available = energyAvailability(numbers.energyKcal, exercise, fatFreeKg);
+  const available = energyAvailability(numbers.energyKcal, exercise, fatFreeKg(start, numbers.bodyMassKg));
   if (available >= availabilityLevels.healthy) return null;
   const say = (kcalPerKg: number) => formatEnergyPerMass(kcalPerKg, unitsOf(athlete));
   const amount = `${say(available)} of fat-free mass`;
