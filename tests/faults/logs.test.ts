@@ -78,6 +78,22 @@ describe('the log of a running daemon', () => {
     expect(tries).toEqual([...Array.from({ length: 10 }, () => '403'), '429', '429']);
   });
 
+  it('has a line for a key that the command line took back, and ends its streams', async () => {
+    const { port, host } = await start();
+    const headers = await pairExtension(daemon);
+    const said = { host, ...headers };
+    const { device } = JSON.parse((await ask({ port, path: '/v1/session', headers: said })).text);
+    const stream = await fetch(`${daemon.url}/v1/events`, { headers });
+    expect(platewright(folder.path, ['devices', 'revoke', device]).status).toBe(0);
+    expect(await stream.text()).toContain('changed');
+    // Seen once, told once.
+    expect(platewright(folder.path, ['devices', 'revoke', device]).status).toBe(0);
+    const told = (await ended()).filter(({ event }) => event === 'key-taken-back');
+    expect(told).toEqual([
+      { level: 'warn', event: 'key-taken-back', facts: { device, by: 'another-process' } },
+    ]);
+  });
+
   it('has a line for what was refused: rights, a foreign host, a foreign origin, no key', async () => {
     const { port, host } = await start();
     const owner = await pairExtension(daemon);
@@ -163,9 +179,9 @@ describe('a fault', () => {
 
   it('leaves a line with its place in the program, and only there', async () => {
     const lines: string[] = [];
-    const { store, hub } = house();
+    const { store, hub, keys } = house();
     const app = createApp({
-      ...{ store, hub, pages: null, front: { basePath: '', isTrusted: () => false }, key: '' },
+      ...{ store, hub, keys, pages: null, front: { basePath: '', isTrusted: () => false }, key: '' },
       now: () => 0,
       isOwnHost: () => true,
       paired: () => undefined,

@@ -6,6 +6,8 @@ import { type App, createApp } from '../../daemon/src/server/app.ts';
 import { ownHosts } from '../../daemon/src/server/hosts.ts';
 import { createHub, type Hub } from '../../daemon/src/server/hub.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
+import { createKeys, type Keys } from '../../daemon/src/server/keys.ts';
+import { silent } from '../../daemon/src/server/log.ts';
 import type { PageFiles } from '../../daemon/src/server/pages.ts';
 import { createSeasons } from '../../daemon/src/server/seasons.ts';
 import { noProxy } from '../../daemon/src/server/site.ts';
@@ -30,6 +32,7 @@ export class House {
   readonly folder = mkdtempSync(join(tmpdir(), 'platewright-house-'));
   readonly store: Store;
   readonly hub: Hub = createHub(0);
+  readonly keys: Keys;
   readonly app: App;
   now = Date.parse('2026-03-02T12:00:00Z');
 
@@ -39,7 +42,8 @@ export class House {
     const writer = createWriter({ store: this.store, hub: this.hub, now });
     const seasons = createSeasons(this.store);
     const isOwnHost = ownHosts(() => ({ ports: [8787], addresses: [], names: [] }));
-    const parts = { store: this.store, hub: this.hub, writer, seasons, pages };
+    this.keys = createKeys({ store: this.store, hub: this.hub, log: silent, now });
+    const parts = { store: this.store, hub: this.hub, keys: this.keys, writer, seasons, pages };
     this.app = createApp({ ...parts, now, isOwnHost, front: noProxy, key: '', paired: () => undefined });
   }
 

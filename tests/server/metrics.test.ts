@@ -35,9 +35,9 @@ it('counts answers and changes as OpenMetrics, for this machine only', async () 
 
 it('logs a line for each event by level, and nothing of what was sent', async () => {
   const lines: string[] = [];
-  const { store, hub, app } = house();
+  const { store, hub, keys, app } = house();
   expect(app).toBeDefined();
-  const parts = { store, hub, pages: null, front: { basePath: '', isTrusted: () => false }, key: '' };
+  const parts = { store, hub, keys, pages: null, front: { basePath: '', isTrusted: () => false }, key: '' };
   const logged = createApp({
     ...parts,
     now: () => 0,

@@ -2,6 +2,8 @@ import { copyFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { createApp } from '../../daemon/src/server/app.ts';
 import { createHub } from '../../daemon/src/server/hub.ts';
+import { createKeys } from '../../daemon/src/server/keys.ts';
+import { silent } from '../../daemon/src/server/log.ts';
 import { createSeasons } from '../../daemon/src/server/seasons.ts';
 import { newToken, sha256 } from '../../daemon/src/server/secrets.ts';
 import { noProxy } from '../../daemon/src/server/site.ts';
@@ -111,6 +113,7 @@ function sqliteKeeper(): Keeper {
 function appOf(store: Store, now: () => number) {
   const hub = createHub(0);
   const parts = { store, hub, writer: createWriter({ store, now, hub }), seasons: createSeasons(store), now };
-  const open = { isOwnHost: () => true, front: noProxy, key: '', paired: () => undefined, pages: null };
+  const keys = createKeys({ store, hub, log: silent, now });
+  const open = { keys, isOwnHost: () => true, front: noProxy, key: '', paired: () => undefined, pages: null };
   return createApp({ ...parts, ...open });
 }

@@ -1,6 +1,7 @@
 import type { HttpBindings } from '@hono/node-server';
 import type { Store, StoredDevice } from '../store/store.ts';
 import type { Hub } from './hub.ts';
+import type { Keys } from './keys.ts';
 import type { Log } from './log.ts';
 import type { PageFiles } from './pages.ts';
 import type { Seasons } from './seasons.ts';
@@ -13,6 +14,7 @@ export interface Deps {
   writer: Writer;
   hub: Hub;
   seasons: Seasons;
+  keys: Keys;
   /** ms since 1970. */
   now(): number;
   /** Whether a Host header names this daemon. */

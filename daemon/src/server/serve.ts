@@ -4,6 +4,7 @@ import type { Store, StoredDevice } from '../store/store.ts';
 import { createApp } from './app.ts';
 import { ownHosts } from './hosts.ts';
 import { createHub } from './hub.ts';
+import { createKeys } from './keys.ts';
 import { closed, type Limits, listen, plainServer, tlsServer } from './listen.ts';
 import { type Log, silent } from './log.ts';
 import { loadPages } from './pages.ts';
@@ -62,8 +63,9 @@ export async function serve(options: ServeOptions): Promise<Running> {
   const ports: number[] = [];
   const addresses = lan === null ? () => [] : freshAddresses(now);
   const hub = createHub(await store.lastSeq());
+  const keys = createKeys({ store, hub, log, now });
   const app = createApp({
-    ...{ store, hub, now, front, paired, log },
+    ...{ store, hub, keys, now, front, paired, log },
     seasons: createSeasons(store),
     writer: createWriter({ store, hub, now }),
     isOwnHost: ownHosts(() => ({ ports, addresses: addresses(), names })),
@@ -80,11 +82,13 @@ export async function serve(options: ServeOptions): Promise<Running> {
     });
     ports.push(bound);
   }
+  const endWatch = keys.watch();
   return {
     port: ports[0] ?? port,
     lanPort: ports[1] ?? null,
     renew: (certificate) => open?.setSecureContext(certificate),
     async stop() {
+      endWatch();
       hub.close();
       await Promise.all([closed(own), ...(open === null ? [] : [closed(open)])]);
       await store.close();

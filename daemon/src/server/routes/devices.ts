@@ -4,15 +4,13 @@ import { ownersOnly, requireDevice } from '../auth.ts';
 import { invalid, json } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { issueCode } from '../issue-code.ts';
-import { silent } from '../log.ts';
 import { ProblemError } from '../problem.ts';
 import { demandOwner, isOwner } from '../rights.ts';
-
 import { pairingCheck } from '../secrets.ts';
 
 /** Who is paired; pair another, let one go. A device that is no owner's sees and lets go itself only. */
 export function deviceRoutes(deps: Deps) {
-  const { store, hub, now, key, log = silent } = deps;
+  const { store, keys, now, key } = deps;
   return new Hono<Env>()
     .get('/devices', requireDevice(deps), async (c) => {
       const asking = c.get('device');
@@ -34,9 +32,7 @@ export function deviceRoutes(deps: Deps) {
           detail: 'There is no such device. Load the list again.',
         });
       }
-      await store.putDevice({ ...device, revokedAt: device.revokedAt ?? now() });
-      log('warn', 'key-taken-back', { device: device.id, by: asking.id });
-      hub.wake();
+      await keys.takeBack(device, asking.id);
       return c.body(null, 204);
     })
     .post('/devices/pairing', requireDevice(deps), ownersOnly, json(pairingRequestSchema), async (c) => {

@@ -20,7 +20,7 @@ const FAILURES_ALLOWED = 10;
 const FAILURE_WINDOW_MS = 10 * 60_000;
 
 /** A single-use code makes a device. */
-export function pairingRoutes({ store, hub, now, key, log = silent, paired: tell }: Deps) {
+export function pairingRoutes({ store, keys, now, key, log = silent, paired: tell }: Deps) {
   let failures: number[] = [];
   // Tries that come at once must not pass by the count.
   const inTurn = createTurns();
@@ -59,11 +59,7 @@ export function pairingRoutes({ store, hub, now, key, log = silent, paired: tell
     await store.putDevice(device);
     log('warn', 'paired', { device: device.id, kind });
     // A browser that pairs again gives its earlier key back.
-    if (before !== null) {
-      await store.putDevice({ ...before, revokedAt: now() });
-      log('warn', 'key-taken-back', { device: before.id, by: device.id });
-      hub.wake();
-    }
+    if (before !== null) await keys.takeBack(before, device.id);
     tell(device, pairingCheck(key, device.id));
     if (kind === 'dashboard') setTokenCookie(c, token);
     const paired: z.infer<typeof pairResponseSchema> = { device: device.id, store: store.id, key };
