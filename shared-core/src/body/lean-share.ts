@@ -1,17 +1,9 @@
 import { eatenKcalPerKg, leanShareOfChange } from '../maintenance/energy-density.ts';
 import { keepPerKg } from '../maintenance/filter.ts';
+import type { Known } from '../maintenance/model.ts';
+import { type Estimate, estimate } from '../trend/estimate.ts';
 import { z90 } from '../trend/reading.ts';
 import { waistCmPerFatKg } from './waist.ts';
-
-interface Normal {
-  mean: number;
-  sd: number;
-}
-
-interface Spread {
-  mean: number;
-  interval90: { low: number; high: number };
-}
 
 /** What is known of a window of weeks; a piece that is missing is null. */
 export interface LeanShareEvidence {
@@ -19,18 +11,18 @@ export interface LeanShareEvidence {
   /** Fat mass at its start, kg. */
   fatKg: number;
   /** Change of tissue over the window from the bodyweight line, water taken out, kg. */
-  tissueKg: Normal;
+  tissueKg: Known;
   /** Energy eaten over the window less maintenance from before it, kcal. */
-  energyKcal: Normal | null;
+  energyKcal: Known | null;
   /** Change of the waist over the window, cm. */
-  waistCm: Normal | null;
+  waistCm: Known | null;
 }
 
 export interface LeanShare {
-  leanKg: Spread;
-  fatKg: Spread;
+  leanKg: Estimate;
+  fatKg: Estimate;
   /** Lean part of the change, 0 to 1. Null when the change itself cannot be told from none. */
-  share: Spread | null;
+  share: Estimate | null;
 }
 
 /** How far trained people lie from the Forbes curve, as a share of the change (common practice, no source). */
@@ -70,7 +62,7 @@ export function leanShare(evidence: LeanShareEvidence): LeanShare {
   }
   const lean = combination(belief, usual, 1);
   return {
-    leanKg: spread(lean.mean, Math.sqrt(lean.variance)),
+    leanKg: estimate(lean.mean, Math.sqrt(lean.variance)),
     fatKg: fatSpread(belief, fatOf),
     share: ratio(lean, belief, usual),
   };
@@ -104,17 +96,13 @@ function combination(belief: Belief, a: number, b: number): { mean: number; vari
   };
 }
 
-function fatSpread(belief: Belief, fatOf: { change: number; exchange: number }): Spread {
+function fatSpread(belief: Belief, fatOf: { change: number; exchange: number }): Estimate {
   const fat = combination(belief, fatOf.change, fatOf.exchange);
-  return spread(fat.mean, Math.sqrt(fat.variance));
-}
-
-function spread(mean: number, sd: number): Spread {
-  return { mean, interval90: { low: mean - z90 * sd, high: mean + z90 * sd } };
+  return estimate(fat.mean, Math.sqrt(fat.variance));
 }
 
 /** Lean change over whole change: all r for which lean − r·change is within z90 deviations of nothing. */
-function ratio(lean: { mean: number; variance: number }, belief: Belief, usual: number): Spread | null {
+function ratio(lean: { mean: number; variance: number }, belief: Belief, usual: number): Estimate | null {
   const both = usual * belief.changeVar + belief.covariance;
   const square = belief.change ** 2 - z90 ** 2 * belief.changeVar;
   if (square <= 0) return null;

@@ -1,8 +1,8 @@
 import { NONE, ODD, PART } from '../maintenance/filter.ts';
 import type { BodyModel } from '../maintenance/model.ts';
+import { estimate } from '../trend/estimate.ts';
 import { at } from '../trend/reading.ts';
 import { isoDay } from '../units/day-number.ts';
-import { estimate } from './estimate.ts';
 import { fitDays } from './fit.ts';
 import type { CallInput } from './input.ts';
 import type { LinePoint } from './output.ts';

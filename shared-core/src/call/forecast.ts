@@ -2,10 +2,10 @@ import { feedStores, storedKg } from '../maintenance/carbohydrate-water.ts';
 import { stepShare } from '../maintenance/filter.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
 import { BASE, linearise, MASS, predict, RESPONSE } from '../maintenance/state.ts';
+import { estimate } from '../trend/estimate.ts';
 import { at } from '../trend/reading.ts';
 import { isoDay } from '../units/day-number.ts';
 import type { Dose } from './dose.ts';
-import { estimate } from './estimate.ts';
 import type { CallForecast, ForecastFan } from './output.ts';
 
 const DAYS = 28;

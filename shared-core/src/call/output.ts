@@ -1,15 +1,6 @@
+import type { Estimate, Interval } from '../trend/estimate.ts';
+
 /** What the weekly call and the bodyweight line say. Numbers are unrounded unless a comment says otherwise. */
-
-/** A mean and its 90 % interval. */
-export interface Estimate {
-  mean: number;
-  interval90: Interval;
-}
-
-export interface Interval {
-  low: number;
-  high: number;
-}
 
 export type Verdict = 'up' | 'down' | 'hold' | 'not-enough';
 
@@ -113,7 +104,6 @@ export type WouldChangeCode =
   | 'wait'
   | 'waist'
   | 'lifts'
-  | 'see-professional'
   | 'floor';
 
 export interface WouldChange {
@@ -125,10 +115,8 @@ export interface WouldChange {
 export type CautionCode =
   | 'energy-availability-low'
   | 'energy-availability-guard'
-  | 'protein-quota'
   | 'fat-floor'
   | 'fast-loss'
-  | 'fast-gain'
   | 'low-body-mass'
   | 'very-low-intake'
   | 'unexplained-loss'

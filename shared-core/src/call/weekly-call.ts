@@ -1,9 +1,9 @@
 import type { BodyModel } from '../maintenance/model.ts';
+import { estimate } from '../trend/estimate.ts';
 import { z90 } from '../trend/reading.ts';
 import { keptUnits, type Units } from '../units/reader.ts';
 import { cautionsOf, cautionsOfMove } from './cautions.ts';
 import { type Decision, decide } from './decide.ts';
-import { estimate } from './estimate.ts';
 import { evidenceOf, waterChange } from './evidence.ts';
 import { fitDays } from './fit.ts';
 import { forecastBoth } from './forecast.ts';

@@ -1,3 +1,4 @@
+import type { Estimate } from '../trend/estimate.ts';
 import { z90 } from '../trend/reading.ts';
 import { median, theilSen } from '../trend/robust.ts';
 import { repMax } from './rep-max.ts';
@@ -9,23 +10,18 @@ export interface DatedSet {
   repetitions: number;
 }
 
-interface Spread {
-  mean: number;
-  interval90: { low: number; high: number };
-}
-
 export interface RepMaxTrend {
   /** Days with a set that a rep max can be told from. */
   sessions: number;
   /** Rep max in kg on the first, the middle and the last day; the intervals are those of the slope, so none in the middle. */
   line: readonly [TrendPoint, TrendPoint, TrendPoint];
   /** Change in % of the rep max a week, with its 90 % interval. */
-  percentPerWeek: Spread;
+  percentPerWeek: Estimate;
 }
 
 interface TrendPoint {
   day: number;
-  kg: Spread;
+  kg: Estimate;
 }
 
 /** Fewer sessions or days than these are no trend (common practice, no source). */

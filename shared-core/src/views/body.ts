@@ -1,8 +1,9 @@
-import type { Estimate, LinePoint } from '../call/output.ts';
+import type { LinePoint } from '../call/output.ts';
 import type { Tape } from '../records/kinds.ts';
 import { addDays } from '../season/dates.ts';
 import { bodyMassInForce } from '../targets/body-mass.ts';
 import { personOn } from '../targets/person.ts';
+import type { Estimate } from '../trend/estimate.ts';
 import { unitsOf } from '../units/reader.ts';
 import type { BodyPoint, BodyView } from './body-types.ts';
 import { calipersOf } from './calipers-of.ts';

@@ -3,10 +3,11 @@ import { leanShare } from '../body/lean-share.ts';
 import { waistChange } from '../body/waist.ts';
 import { bodyweightLine } from '../call/bodyweight-line.ts';
 import type { CallDay, CallInput } from '../call/input.ts';
-import type { Estimate, LinePoint } from '../call/output.ts';
+import type { LinePoint } from '../call/output.ts';
 import { energyKcal } from '../foods/atwater.ts';
 import { startFatKg } from '../maintenance/start-estimate.ts';
 import { daysBetween } from '../season/dates.ts';
+import type { Estimate } from '../trend/estimate.ts';
 import { z90 } from '../trend/reading.ts';
 import type { LeanShareView } from './body-types.ts';
 

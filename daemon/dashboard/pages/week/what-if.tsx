@@ -1,4 +1,5 @@
-import type { CallForecast, Estimate, WeeklyCall } from '@platewright/core/call/output.ts';
+import type { CallForecast, WeeklyCall } from '@platewright/core/call/output.ts';
+import type { Estimate } from '@platewright/core/trend/estimate.ts';
 import { ChartKey } from '@platewright/core/ui/chart-key.tsx';
 import { Fan } from '@platewright/core/ui/fan.tsx';
 import { gramsFigure, massFigure, paceFigure } from '@platewright/core/ui/number.ts';

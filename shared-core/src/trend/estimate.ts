@@ -1,5 +1,15 @@
-import { z90 } from '../trend/reading.ts';
-import type { Estimate } from './output.ts';
+import { z90 } from './reading.ts';
+
+/** A mean and its 90 % interval. */
+export interface Estimate {
+  mean: number;
+  interval90: Interval;
+}
+
+export interface Interval {
+  low: number;
+  high: number;
+}
 
 /** A mean and a standard deviation as a mean with its 90 % interval. */
 export function estimate(mean: number, sd: number): Estimate {
