@@ -46,6 +46,16 @@ if (typeof postgres === 'string') {
       expect(run('export').stdout.split('\n')).toHaveLength(27);
     });
 
+    it('does not start under a superuser, whom row security does not bind, and doctor says so', async () => {
+      const admin = new URL(address);
+      admin.username = 'test';
+      const asAdmin = (command: string) => platewright(folder.path, [command, '--store', admin.href]);
+      const started = asAdmin('start');
+      expect(started.status).toBe(1);
+      expect(started.stderr).toMatch(/user test passes by row security.*name another user after --store/);
+      expect(asAdmin('doctor').stdout).toMatch(/^mend {2}store: .*user test passes by row security/m);
+    });
+
     it('stays up and says so while the database is gone, and goes on when it is back', async () => {
       daemon = await start();
       const headers = await pairExtension(daemon);

@@ -9,6 +9,7 @@ import { readHead } from './head-row.ts';
 import { insertChanges } from './postgres-log.ts';
 import { openPool, writing } from './postgres-pool.ts';
 import { columnsOf } from './postgres-records.ts';
+import { demandBoundRole } from './postgres-role.ts';
 import { migratePostgres } from './postgres-schema.ts';
 import { explainPostgres } from './postgres-trouble.ts';
 import { HEAD } from './row-check.ts';
@@ -39,7 +40,7 @@ export async function fillDatabase(backup: string, address: string): Promise<voi
     const file = new DatabaseSync(join(folder, STORE_FILE), { readOnly: true });
     try {
       const client = await pool.connect();
-      await migratePostgres(client, 'owner').finally(() => client.release());
+      await begin(client).finally(() => client.release());
       await writing(pool, (writer) => copyAll(file, writer));
     } finally {
       file.close();
@@ -50,6 +51,11 @@ export async function fillDatabase(backup: string, address: string): Promise<voi
     await pool.end();
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+async function begin(client: PoolClient): Promise<void> {
+  await demandBoundRole(client);
+  await migratePostgres(client, 'owner');
 }
 
 async function copyAll(file: DatabaseSync, client: PoolClient): Promise<void> {

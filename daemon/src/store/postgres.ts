@@ -8,6 +8,7 @@ import { postgresDevices } from './postgres-devices.ts';
 import { appendToLog, changesAfter, foldLog, logMark, readLogHead } from './postgres-log.ts';
 import { openPool, reading, writing } from './postgres-pool.ts';
 import { findRecords, placeKey, recordPage, recordsAt } from './postgres-records.ts';
+import { demandBoundRole } from './postgres-role.ts';
 import { migratePostgres } from './postgres-schema.ts';
 import { explainPostgres } from './postgres-trouble.ts';
 import { postgresFaults } from './postgres-verify.ts';
@@ -41,6 +42,7 @@ export async function openPostgresStore({ address, folder, role }: PostgresPlace
   try {
     const client = await pool.connect();
     try {
+      await demandBoundRole(client);
       await migratePostgres(client, role);
       if (role === 'owner') await own(client);
     } catch (error) {

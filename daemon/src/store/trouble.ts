@@ -5,6 +5,7 @@ export type TroubleCode =
   | 'old-sqlite'
   | 'in-use'
   | 'unreachable'
+  | 'unbound'
   | 'unwritable'
   | 'not-a-store'
   | 'damaged'
