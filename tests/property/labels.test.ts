@@ -1,16 +1,9 @@
-import { energyKcal, euEnergy } from '@platewright/core/foods/atwater.ts';
+import { energyKcal } from '@platewright/core/foods/atwater.ts';
 import { checkLabel } from '@platewright/core/foods/label-check.ts';
-import {
-  energyBehind,
-  euLabelGrams,
-  fatBehind,
-  gramsBehind,
-  usLabelEnergy,
-  usLabelFat,
-  usLabelGrams,
-} from '@platewright/core/foods/label-rounding.ts';
+import { energyBehind, fatBehind, gramsBehind } from '@platewright/core/foods/label-rounding.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { euEnergy, euLabelGrams, usLabelEnergy, usLabelFat, usLabelGrams } from '../support/label-print.ts';
 
 const share = fc.nat({ max: 1000 });
 

@@ -1,4 +1,4 @@
-import { scaleNutrients, sumNutrients } from '@platewright/core/foods/nutrients.ts';
+import { sumNutrients } from '@platewright/core/foods/nutrients.ts';
 import { starterFoods } from '@platewright/core/foods/starter/index.ts';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
@@ -8,12 +8,11 @@ const portioned = fc.record({
   grams: fc.double({ min: 0, max: 2000, noNaN: true }),
 });
 
-it('scales in proportion, and leaves absent what was not reported', () => {
+it('counts an amount in proportion to its grams', () => {
   fc.assert(
     fc.property(portioned, fc.double({ min: 0, max: 10, noNaN: true }), ({ per100, grams }, factor) => {
-      const once = scaleNutrients(per100, grams);
-      const more = scaleNutrients(per100, grams * factor);
-      expect(Object.keys(more)).toEqual(Object.keys(per100));
+      const once = sumNutrients([{ per100, grams }]).known;
+      const more = sumNutrients([{ per100, grams: grams * factor }]).known;
       expect(more.energyKcal).toBeCloseTo(once.energyKcal * factor, 6);
       expect(more.proteinG).toBeCloseTo(once.proteinG * factor, 6);
     }),

@@ -1,5 +1,6 @@
-import { energyKcal, euEnergy } from '@platewright/core/foods/atwater.ts';
+import { energyKcal } from '@platewright/core/foods/atwater.ts';
 import { describe, expect, it } from 'vitest';
+import { euEnergy } from '../support/label-print.ts';
 
 describe('general Atwater factors (Merrill & Watt 1973; 21 CFR 101.9(c)(1)(i)(B))', () => {
   it('counts protein and carbohydrate at 4, fat at 9 kcal/g', () => {

@@ -3,7 +3,6 @@ import { durninWomersleyFat, jacksonPollockFat } from '@platewright/core/body/ca
 import { siriPercent } from '@platewright/core/body/fat-finding.ts';
 import { fatFreeMassIndex } from '@platewright/core/body/fat-free-index.ts';
 import { fatFreeKg } from '@platewright/core/body/fat-free-mass.ts';
-import { measurementError } from '@platewright/core/body/measurement-error.ts';
 import { tapeFat } from '@platewright/core/body/tape-fat.ts';
 import { describe, expect, it } from 'vitest';
 
@@ -117,21 +116,5 @@ describe('fat-free mass index', () => {
     const index = fatFreeMassIndex(mass, fat, height);
     expect(index.raw).toBeCloseTo(raw, 3);
     expect(index.normalised).toBeCloseTo(normalised, 3);
-  });
-});
-
-describe('error of measurement', () => {
-  // Ulijaszek & Kerr 1999: √(Σd²/2n), computed by hand for five pairs.
-  it('of pairs of readings', () => {
-    const error = measurementError([
-      [80, 80.4],
-      [81.2, 81],
-      [79.5, 79.6],
-      [82, 82.4],
-      [80.8, 80.8],
-    ]);
-    expect(error.technical).toBeCloseTo(0.1924, 4);
-    expect(error.percent).toBeCloseTo(0.238, 3);
-    expect(error.smallestDifference).toBeCloseTo(0.533, 3);
   });
 });

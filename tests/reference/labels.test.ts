@@ -1,15 +1,15 @@
 import { checkLabel } from '@platewright/core/foods/label-check.ts';
+import { energyBehind } from '@platewright/core/foods/label-rounding.ts';
+import { euFatTolerance, euGramsTolerance, US_TOLERANCE } from '@platewright/core/foods/label-tolerance.ts';
+import type { Nutrients } from '@platewright/core/records/nutrients.ts';
+import { describe, expect, it } from 'vitest';
 import {
-  energyBehind,
   euLabelGrams,
   usLabelEnergy,
   usLabelFat,
   usLabelGrams,
   usLabelSodium,
-} from '@platewright/core/foods/label-rounding.ts';
-import { euFatTolerance, euGramsTolerance, US_TOLERANCE } from '@platewright/core/foods/label-tolerance.ts';
-import type { Nutrients } from '@platewright/core/records/nutrients.ts';
-import { describe, expect, it } from 'vitest';
+} from '../support/label-print.ts';
 
 describe('rounding on US labels (21 CFR 101.9(c); FDA Food Labeling Guide, Appendix H)', () => {
   it.each([
@@ -83,7 +83,8 @@ describe('label check', () => {
       'Declared 520 kcal per 100 g, 103 kcal more than protein, carbohydrate and fat account for (327 kcal to 417 kcal). Check the grams: 12 g of fat or 26 g of carbohydrate would make the difference.',
     );
     expect(check({ energyKcal: 200, ...oats }).words).toContain('127 kcal less than');
-    expect(check({ energyKcal: 200, ...oats }).words).toContain('polyols count only 2.4 kcal/g');
+    expect(check({ energyKcal: 200, ...oats }).words).toContain('polyols count only 2.4 kcal a gram');
+    expect(check({ energyKcal: 200, ...oats }, [], 'kJ').words).toContain('polyols count only 10 kJ a gram');
     expect(check({ energyKcal: 520, ...oats }, [], 'kJ').words).toContain(
       'Declared 2176 kJ per 100 g, 431 kJ more',
     );

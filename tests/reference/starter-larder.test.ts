@@ -1,5 +1,5 @@
 import { checkLabel } from '@platewright/core/foods/label-check.ts';
-import { scaleNutrients, sumNutrients } from '@platewright/core/foods/nutrients.ts';
+import { sumNutrients } from '@platewright/core/foods/nutrients.ts';
 import { starterFoods } from '@platewright/core/foods/starter/index.ts';
 import { foodSchema } from '@platewright/core/records/food.ts';
 import type { Nutrients } from '@platewright/core/records/nutrients.ts';
@@ -135,10 +135,12 @@ it.runIf(!usdaPresent)(`the starter larder: ${usdaAbsentSentence}`, () => {
 });
 
 describe('what the table says about a plate', () => {
+  const amount = (of: Nutrients, grams: number) => sumNutrients([{ per100: of, grams }]).known;
+
   it('knows the egg: white 33 g, yolk 17 g, together one large egg', () => {
-    const white = scaleNutrients(per100('01124'), 33);
-    const yolk = scaleNutrients(per100('01125'), 17);
-    const whole = scaleNutrients(per100('01123'), 50);
+    const white = amount(per100('01124'), 33);
+    const yolk = amount(per100('01125'), 17);
+    const whole = amount(per100('01123'), 50);
     expect(white.energyKcal).toBeCloseTo(17.2, 1);
     expect(white.proteinG).toBeCloseTo(3.6, 2);
     expect(yolk.energyKcal).toBeCloseTo(54.7, 1);
@@ -169,10 +171,10 @@ describe('what the table says about a plate', () => {
   });
 
   it('knows the oils: a tablespoon of flax oil and a teaspoon of salmon oil', () => {
-    const flax = scaleNutrients(per100('42231'), 13.6);
+    const flax = amount(per100('42231'), 13.6);
     expect(flax.alphaLinolenicG).toBeCloseTo(7.26, 2);
     expect(flax.linoleicG).toBeCloseTo(1.94, 2);
     expect(flax.energyKcal).toBeCloseTo(120.2, 1);
-    expect(scaleNutrients(per100('04593'), 4.5).epaDhaG).toBeCloseTo(1.41, 2);
+    expect(amount(per100('04593'), 4.5).epaDhaG).toBeCloseTo(1.41, 2);
   });
 });

@@ -11,13 +11,12 @@ import { cmPerInch, formatHeight, formatTape, parseLength } from '@platewright/c
 import {
   formatBodyMass,
   gramsPer,
-  gramsPerLabelOunce,
   kgFromPounds,
   parseBodyMass,
   poundsFromKg,
 } from '@platewright/core/units/mass.ts';
 import { roundTo } from '@platewright/core/units/round.ts';
-import { labelMillilitresPer, millilitresPer } from '@platewright/core/units/volume.ts';
+import { millilitresPer } from '@platewright/core/units/volume.ts';
 import { describe, expect, it } from 'vitest';
 
 // Exact values: UCUM (ucum-essence.xml 2.2). That NIST SP 811, Appendix B, gives the same ones is from memory.
@@ -40,11 +39,6 @@ describe('mass', () => {
     expect(2.2 * kgFromPounds(1)).toBeCloseTo(0.997903, 6);
     expect(3500 / kgFromPounds(1)).toBeCloseTo(7716.179, 3);
     expect((kgFromPounds(2) / (365.25 / 12)) * 7 * 1000).toBeCloseTo(208.634, 3);
-  });
-
-  it('knows the ounce of US labels (21 CFR 101.9(b)(5)(viii))', () => {
-    expect(gramsPerLabelOunce).toBe(28);
-    expect(gramsPerLabelOunce / gramsPer.oz).toBeCloseTo(0.98767, 5);
   });
 
   it('shows and reads body mass in the unit of the athlete', () => {
@@ -89,11 +83,6 @@ describe('volume', () => {
     expect(millilitresPer.tbsp).toBe(millilitresPer['fl oz'] / 2);
     expect(millilitresPer.tsp).toBeCloseTo(millilitresPer.tbsp / 3, 12);
     expect(millilitresPer.cup).toBe(16 * millilitresPer.tbsp);
-  });
-
-  it('keeps the measures of US labels apart (21 CFR 101.9(b)(5)(viii))', () => {
-    expect(labelMillilitresPer).toEqual({ tsp: 5, tbsp: 15, 'fl oz': 30, cup: 240 });
-    expect(labelMillilitresPer.cup / millilitresPer.cup).toBeCloseTo(1.01442, 5);
   });
 });
 

@@ -1,6 +1,4 @@
-import { type FatFinding, siriErrorPercent, siriPercent } from './fat-finding.ts';
-
-type Sex = 'female' | 'male';
+import { type FatFinding, type Sex, siriErrorPercent, siriPercent } from './fat-finding.ts';
 
 /** Density = level − slope·S + bend·S² − ageing·age, S in mm. */
 interface Curve {

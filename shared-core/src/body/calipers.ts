@@ -1,8 +1,6 @@
 import type { CaliperMethod, FoldSite } from '../records/body.ts';
 import { durninWomersleyFat, jacksonPollockFat } from './calipers-fat.ts';
-import type { FatFinding } from './fat-finding.ts';
-
-type Sex = 'female' | 'male';
+import type { FatFinding, Sex } from './fat-finding.ts';
 
 const SEVEN: readonly FoldSite[] = [
   ...(['chest', 'axilla', 'triceps', 'subscapular'] as const),

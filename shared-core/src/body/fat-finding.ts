@@ -1,3 +1,8 @@
+import type { Person } from '../maintenance/start-estimate.ts';
+
+/** The sex whose equation is meant. */
+export type Sex = Person['sex'];
+
 /** Body fat as a method found it, % of body mass, with the standard error the method was published with. */
 export interface FatFinding {
   percent: number;

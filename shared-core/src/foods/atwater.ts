@@ -40,30 +40,3 @@ export function energyKcal(grams: EnergySources, factors: EnergyFactors = genera
     factors.alcohol * (grams.alcoholG ?? 0)
   );
 }
-
-/** What a label under EU law declares, in grams. Carbohydrate excludes fibre and includes polyols. */
-export interface EuEnergySources {
-  proteinG: number;
-  /** Available carbohydrate: polyols included, fibre excluded. */
-  carbohydrateG: number;
-  fatG: number;
-  fibreG?: number;
-  /** Part of the carbohydrate that is polyols. */
-  polyolsG?: number;
-  alcoholG?: number;
-}
-
-/**
- * Energy by Regulation (EU) 1169/2011, Annex XIV. kcal and kJ have their own factors there and are not
- * 4.184 multiples of each other, so both are summed from the components.
- */
-export function euEnergy(grams: EuEnergySources): { kcal: number; kJ: number } {
-  const fibre = grams.fibreG ?? 0;
-  const polyols = grams.polyolsG ?? 0;
-  const alcohol = grams.alcoholG ?? 0;
-  const sugarsAndStarch = grams.carbohydrateG - polyols;
-  return {
-    kcal: 4 * (grams.proteinG + sugarsAndStarch) + 9 * grams.fatG + 2 * fibre + 2.4 * polyols + 7 * alcohol,
-    kJ: 17 * (grams.proteinG + sugarsAndStarch) + 37 * grams.fatG + 8 * fibre + 10 * polyols + 29 * alcohol,
-  };
-}

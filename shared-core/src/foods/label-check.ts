@@ -69,7 +69,7 @@ function say(declared: number, { low, high }: Range, unit: EnergyUnit): string {
 
 function advice(declared: number, { low, high }: Range, unit: EnergyUnit): string {
   if (declared < low)
-    return 'Check the grams; polyols count only 2.4 kcal/g, and fibre less than carbohydrate.';
+    return `Check the grams; polyols count only ${unit === 'kcal' ? '2.4 kcal' : '10 kJ'} a gram, and fibre less than carbohydrate.`;
   const asKJ = kcalFromKJ(declared);
   if (asKJ >= low && asKJ <= high)
     return `It looks like kJ: ${Math.round(declared)} kJ are ${formatEnergy(asKJ, unit)}.`;

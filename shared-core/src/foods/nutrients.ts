@@ -18,16 +18,6 @@ export interface NutrientSum {
 
 const keys = z.keyof(nutrientsSchema).options;
 
-/** Nutrients of `grams` of a food with `per100` per 100 g, same units. What was not reported stays absent. */
-export function scaleNutrients(per100: Nutrients, grams: number): Nutrients {
-  const scaled = { ...per100 };
-  for (const key of keys) {
-    const value = per100[key];
-    if (value !== undefined) scaled[key] = (value * grams) / 100;
-  }
-  return scaled;
-}
-
 /**
  * Sum over foods eaten. A nutrient that a food does not report is left out of the sum and named in `partly`. Alcohol is
  * the exception: tables and labels name it only where there is some, so its absence counts as none. `begun` is the sum

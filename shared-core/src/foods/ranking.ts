@@ -1,4 +1,5 @@
 import type { Entry } from '../records/kinds.ts';
+import { dayNumber } from '../units/day-number.ts';
 
 /** What ranking has to know of an entry. */
 export type Eaten = Pick<Entry, 'date' | 'meal' | 'food' | 'name' | 'grams' | 'amount' | 'per100'>;
@@ -18,7 +19,7 @@ export interface Left {
   fatG: number;
 }
 
-/** A food that this athlete is likely to eat now, in his usual amount. */
+/** A food that this athlete is likely to eat now, in the usual amount. */
 export interface Suggestion {
   food: string;
   name: string;
@@ -35,7 +36,7 @@ const mostMisfit = 0.4;
 
 /** How much an entry counts on an occasion: 1 for the same meal today, less for older, other meals and kinds of day. */
 function weightOf(entry: Eaten, { date, meal, kindOf }: Occasion): number {
-  const ageDays = Math.abs(Date.parse(date) - Date.parse(entry.date)) / 86_400_000;
+  const ageDays = Math.abs(dayNumber(date) - dayNumber(entry.date));
   return (
     2 ** (-ageDays / halfLifeDays) *
     (entry.meal === meal ? 1 : otherMeal) *

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { jsonSchema } from '../changes/change.ts';
-import { idSchema } from '../records/scalars.ts';
+import { dateSchema, idSchema } from '../records/scalars.ts';
 
 /**
  * One edit from a page that is not a replica. Without `id` a new record is made, except for an `athlete`, whose id is
@@ -32,7 +32,7 @@ export const recordsResponseSchema = z.object({
 /** `POST /v1/weekly-call`: what the athlete decides on the call of `date`; `markG` goes with `changed`. */
 export const decisionRequestSchema = z.object({
   athlete: idSchema,
-  date: z.iso.date(),
+  date: dateSchema,
   decision: z.enum(['accepted', 'changed', 'declined']),
   markG: z.optional(z.number().check(z.positive(), z.maximum(2000))),
 });

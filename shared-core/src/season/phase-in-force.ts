@@ -1,6 +1,7 @@
 import type { Aim } from '../call/input.ts';
 import type { PhaseAim } from '../records/athlete.ts';
 import type { Phase } from '../records/kinds.ts';
+import { latestOn } from './latest.ts';
 
 /** Pace and its band in % of body mass a week, signed. */
 interface DefaultPace {
@@ -23,11 +24,7 @@ export const defaultPaces: Record<PhaseAim, DefaultPace> = {
 
 /** The phase with the latest start on or before a date; null when none has started. */
 export function phaseInForce(phases: readonly Phase[], date: string): Phase | null {
-  return phases.reduce<Phase | null>((latest, phase) => {
-    if (phase.from > date) return latest;
-    if (latest === null || phase.from > latest.from) return phase;
-    return phase.from === latest.from && phase.id > latest.id ? phase : latest;
-  }, null);
+  return latestOn(phases, (phase) => phase.from, date);
 }
 
 /** What body mass should do in a phase; before the first phase it should hold. */

@@ -6,9 +6,6 @@ import { formatDecimal, formatSigned, parseQuantity } from './decimal.ts';
  */
 export const gramsPer = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 } as const;
 
-/** Grams in the ounce of US nutrition labels, 21 CFR 101.9(b)(5)(viii); UCUM [oz_m]. */
-export const gramsPerLabelOunce = 28;
-
 /** The unit in which an athlete reads and types body mass. */
 export type BodyMassUnit = 'kg' | 'lb';
 

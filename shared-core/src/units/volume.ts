@@ -10,9 +10,3 @@ export const millilitresPer = {
   'fl oz': 29.5735295625,
   cup: 236.5882365,
 } as const;
-
-/**
- * Millilitres in one measure of a US nutrition label, 21 CFR 101.9(b)(5)(viii) (UCUM [tsp_m], [tbs_m], [foz_m],
- * [cup_m]). Serving sizes on packages mean these; a label's cup is 1.4 % more than a customary one.
- */
-export const labelMillilitresPer = { tsp: 5, tbsp: 15, 'fl oz': 30, cup: 240 } as const;

@@ -10,6 +10,7 @@ import { calipersOf } from './calipers-of.ts';
 import { fatFreeIndexOf } from './fat-free-index-of.ts';
 import { fatOn } from './fat-on.ts';
 import { leanSharesOf } from './lean-share-of.ts';
+import { oldestFirst } from './order.ts';
 import { paceWedge } from './pace-wedge.ts';
 import { paceOf, readCall } from './read-call.ts';
 import type { SeasonRecords } from './season-records.ts';
@@ -48,10 +49,6 @@ export function bodyView(records: SeasonRecords, date: string): BodyView {
     flags: calls.map(({ date, verdict, decision, markG }) => ({ date, verdict, decision, markG })),
     wedge: paceWedge(line, input.aim, calls.at(-1)?.date ?? null),
   };
-}
-
-function oldestFirst(a: { date: string; id: string }, b: { date: string; id: string }): number {
-  return a.date + a.id < b.date + b.id ? -1 : 1;
 }
 
 function bodyPoints({ weighIns }: SeasonRecords, line: readonly LinePoint[]): BodyPoint[] {

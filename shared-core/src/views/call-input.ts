@@ -6,6 +6,7 @@ import { aimOf } from '../season/phase-in-force.ts';
 import { type Asked, askedOn } from '../targets/asked.ts';
 import { personOn } from '../targets/person.ts';
 import { type DayRow, dayRows } from './day-rows.ts';
+import { oldestFirst } from './order.ts';
 import type { SeasonRecords } from './season-records.ts';
 
 /** Older days say nothing about the call of today. */
@@ -30,10 +31,10 @@ export function callInput(records: SeasonRecords, date: string): CallInput {
     days: dayRows(before, firstDate(records, date), date).map(callDay),
     waist: records.tape
       .filter((tape) => tape.site === 'waist' && tape.date <= date && tape.cm >= BELIEVABLE_WAIST_CM)
-      .toSorted(byDate)
+      .toSorted(oldestFirst)
       .map((tape) => ({ day: tape.date, cm: tape.cm })),
     keyLifts: keyLifts(records, date),
-    calls: before.calls.toSorted(byDate).map((call) => ({
+    calls: before.calls.toSorted(oldestFirst).map((call) => ({
       day: call.date,
       decision: call.decision,
       proposedG: call.proposedG,
@@ -59,10 +60,6 @@ function cycleStarts(records: SeasonRecords, date: string): Pick<CallInput, 'cyc
   if (records.athlete.sex !== 'female') return {};
   const starts = records.cycleStarts.map((start) => start.date).filter((start) => start <= date);
   return starts.length === 0 ? {} : { cycleStarts: starts.sort() };
-}
-
-function byDate(a: { date: string; id: string }, b: { date: string; id: string }): number {
-  return a.date + a.id < b.date + b.id ? -1 : 1;
 }
 
 /** The first date with a weigh-in or an entry; `date` itself when there is none. */
@@ -104,7 +101,7 @@ function keyLifts({ lifts, liftSets }: SeasonRecords, date: string): CallInput['
   const names = new Map(lifts.filter((lift) => lift.key).map((lift) => [lift.id, lift.name]));
   return liftSets
     .filter((set) => set.date <= date)
-    .toSorted(byDate)
+    .toSorted(oldestFirst)
     .flatMap((set) => {
       const lift = names.get(set.lift);
       return lift === undefined

@@ -6,6 +6,7 @@ import { addDays, daysBetween } from '../season/dates.ts';
 import { z90 } from '../trend/reading.ts';
 import { unitsOf } from '../units/reader.ts';
 import type { LiftsView, LiftView, RepMaxNow, RepMaxTrendView, SetView } from './lifts-types.ts';
+import { newestFirst } from './order.ts';
 import type { SeasonRecords } from './season-records.ts';
 
 /** Sessions of so many days make the trend: long enough for plates of 2.5 kg to show (common practice, no source). */
@@ -29,10 +30,6 @@ export function liftsView(
       .map((lift) => liftView(lift, (byLift.get(lift.id) ?? []).toSorted(newestFirst), date))
       .sort(keyLiftsFirst),
   };
-}
-
-function newestFirst(a: LiftSet, b: LiftSet): number {
-  return a.date + a.id > b.date + b.id ? -1 : 1;
 }
 
 function keyLiftsFirst(a: LiftView, b: LiftView): number {

@@ -9,6 +9,7 @@ import { unitsOf } from '../units/reader.ts';
 import { callDueOn } from './call-due.ts';
 import { type DayRow, dayRows } from './day-rows.ts';
 import { macrosOf } from './macros.ts';
+import { newestFirst } from './order.ts';
 import { readCall } from './read-call.ts';
 import type { SeasonRecords } from './season-records.ts';
 import { summarize } from './summarize.ts';
@@ -39,10 +40,6 @@ export function weekView(records: SeasonRecords, date: string): WeekView {
     last28: summarize(days),
     earlierCalls: decided.map(callRow),
   };
-}
-
-function newestFirst(a: WeeklyCallRecord, b: WeeklyCallRecord): number {
-  return a.date + a.id > b.date + b.id ? -1 : 1;
 }
 
 function callOrWhyNot(

@@ -14,7 +14,7 @@ const clearlyMore = 2;
 
 /**
  * Decides between the matches of a query, best first. What was called equally well is decided by habit, or else asked.
- * Habit also overrules the food that owns a word in favour of another state of it: who weighs his rice dry means that by
+ * Habit also overrules the food that owns a word in favour of another state of it: who weighs rice dry means that by
  * `rice`. In favour of another kind, brown rice by `rice`, it does not, since butter is not peanut butter: then it is asked.
  */
 export function chooseFood<F extends Findable>(query: string, matches: readonly Match<F>[]): Choice<F> {
