@@ -34,7 +34,7 @@ describe('pasted weigh-ins', () => {
       null,
       expect.stringMatching(/date/),
       expect.stringMatching(/body mass/),
-      expect.stringMatching(/20 to 400 kg/),
+      expect.stringMatching(/20.0 kg to 400.0 kg/),
     ]);
   });
 });

@@ -44,8 +44,8 @@ describe('week view', () => {
 
   it('says why there is no call', () => {
     expect(weekView(seasonOf({ phases: [] }), date).noCall).toMatch(/No phase has started/);
-    expect(weekView(seasonOf({ athlete: athleteOf({ heightCm: 95 }) }), date).noCall).toMatch(
-      /can’t be right: .*height/,
+    expect(weekView(seasonOf({ athlete: athleteOf({ birthYear: 2020 }) }), date).noCall).toMatch(
+      /can’t be right: .*age/,
     );
     const empty = weekView(seasonOf(), date);
     expect(empty.call?.verdict).toBe('not-enough');

@@ -39,7 +39,7 @@ export function checkInput(input: CallInput): void {
 
 function checkAthlete({ athlete }: CallInput): void {
   checkNumber(athlete.ageYears, 'athlete.ageYears', 10, 120);
-  checkNumber(athlete.heightCm, 'athlete.heightCm', 100, 250);
+  checkNumber(athlete.heightCm, 'athlete.heightCm', 90, 250);
   if (athlete.fatPercent !== undefined) checkNumber(athlete.fatPercent, 'athlete.fatPercent', 2, 70);
   if (athlete.exerciseKcal !== undefined)
     checkNumber(athlete.exerciseKcal, 'athlete.exerciseKcal', 0, 10_000);

@@ -27,9 +27,14 @@ export function formatEnergy(kcal: number, unit: EnergyUnit): string {
   return `${formatDecimal(energyIn(kcal, unit))} ${unit}`;
 }
 
-/** Energy that was estimated, for reading: to 10 kcal or 50 kJ, because the last digit of an estimate is not known. */
+/** Energy that was estimated, in the athlete's unit to 10 kcal or 50 kJ: the last digit of an estimate is not known. */
+export function estimatedEnergyIn(kcal: number, unit: EnergyUnit): number {
+  return roundTo(energyIn(kcal, unit), unit === 'kcal' ? 10 : 50);
+}
+
+/** The same for reading: `2850 kcal`. */
 export function formatEstimatedEnergy(kcal: number, unit: EnergyUnit): string {
-  return `${formatDecimal(roundTo(energyIn(kcal, unit), unit === 'kcal' ? 10 : 50))} ${unit}`;
+  return `${formatDecimal(estimatedEnergyIn(kcal, unit))} ${unit}`;
 }
 
 /** Typed energy in kcal: `380`, `380 kcal`, `1590 kJ`. A bare number is in `unit`; undefined when unreadable or negative. */

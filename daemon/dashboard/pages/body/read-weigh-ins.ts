@@ -1,4 +1,4 @@
-import { type BodyMassUnit, parseBodyMass } from '@platewright/core/units/mass.ts';
+import { type BodyMassUnit, formatBodyMass, parseBodyMass } from '@platewright/core/units/mass.ts';
 import { type DayOrder, readDate } from './read-date.ts';
 
 /** What became of one pasted line. */
@@ -29,6 +29,9 @@ function readLine(text: string, unit: BodyMassUnit, order: DayOrder): Read {
   const mass = /^\d+(?:[.,]\d+)?\s*(?:kgs?|lbs?)?(?=$|[\s,;"'])/i.exec(withoutTime)?.[0];
   const kg = mass === undefined ? undefined : parseBodyMass(mass, unit);
   if (kg === undefined) return { wrong: 'No body mass was found after the date.' };
-  if (kg < 20 || kg > 400) return { wrong: 'A body mass from 20 to 400 kg is expected: check the unit.' };
+  if (kg < 20 || kg > 400) {
+    const [least, most] = [formatBodyMass(20, unit), formatBodyMass(400, unit)];
+    return { wrong: `A body mass from ${least} to ${most} is expected: check the unit.` };
+  }
   return { date: date.date, kg, wrong: null };
 }

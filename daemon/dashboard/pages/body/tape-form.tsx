@@ -47,7 +47,11 @@ export function TapeForm({ body }: { body: BodyView }) {
         unit={unit}
         inputMode="decimal"
         autocomplete="off"
-        wrong={typed && !right ? 'Type a length from 10 to 250 cm.' : undefined}
+        wrong={
+          typed && !right
+            ? `Type a length from ${formatTape(10, unit)} to ${formatTape(250, unit)}.`
+            : undefined
+        }
       />
       <Field label="Date" type="date" value={date} max={body.date} onText={setDate} />
       <div class="field-button">

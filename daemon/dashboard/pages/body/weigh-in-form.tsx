@@ -44,7 +44,11 @@ export function WeighInForm({ body }: { body: BodyView }) {
         unit={units.mass}
         inputMode="decimal"
         autocomplete="off"
-        wrong={mass && !right ? 'Type a body mass from 20 to 400 kg.' : undefined}
+        wrong={
+          mass && !right
+            ? `Type a body mass from ${formatBodyMass(20, units.mass)} to ${formatBodyMass(400, units.mass)}.`
+            : undefined
+        }
       />
       <Field label="Date" type="date" value={date} max={body.date} onText={setDate} />
       <Field label="Note" value={note} onText={setNote} maxLength={2000} />

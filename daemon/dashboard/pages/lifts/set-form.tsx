@@ -7,7 +7,7 @@ import { Select } from '../../forms/select.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
-import { formatSet, parseLoad } from './load.ts';
+import { formatLoad, formatSet, mostKg, parseLoad } from './load.ts';
 
 /** One set: the lift, its load, its repetitions. */
 export function SetForm({ view }: { view: LiftsView }) {
@@ -55,7 +55,11 @@ export function SetForm({ view }: { view: LiftsView }) {
         inputMode="decimal"
         autocomplete="off"
         hint={lift.nextMark && `Next mark: ${formatSet(lift.nextMark, units.mass)}`}
-        wrong={load && loadKg === undefined ? 'Type a load up to 1000 kg, 0 for none.' : undefined}
+        wrong={
+          load && loadKg === undefined
+            ? `Type a load up to ${formatLoad(mostKg, units.mass)}, 0 for none.`
+            : undefined
+        }
       />
       <Field
         label="Repetitions"

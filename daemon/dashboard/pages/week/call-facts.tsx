@@ -1,7 +1,7 @@
 import type { WeeklyCall } from '@platewright/core/call/output.ts';
 import { paceFigure } from '@platewright/core/ui/number.ts';
-import { formatSigned } from '@platewright/core/units/decimal.ts';
-import { formatEstimatedEnergy } from '@platewright/core/units/energy.ts';
+import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts';
+import { estimatedEnergyIn } from '@platewright/core/units/energy.ts';
 import { bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { Units } from '@platewright/core/units/reader.ts';
 import { Fact, Facts } from '../../shell/facts.tsx';
@@ -9,7 +9,7 @@ import { Fact, Facts } from '../../shell/facts.tsx';
 /** The numbers under the two sentences, each with its interval. */
 export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
   const { pace, maintenanceKcal } = call;
-  const energy = (kcal: number) => formatEstimatedEnergy(kcal, units.energy).replace(` ${units.energy}`, '');
+  const energy = (kcal: number) => formatDecimal(estimatedEnergyIn(kcal, units.energy));
   const change = (kg: number) => formatSigned(bodyMassIn(kg, units.mass), 1);
   return (
     <Facts>
