@@ -2,10 +2,8 @@ import { Hono } from 'hono';
 import { methodNotAllowed } from 'hono/method-not-allowed';
 import { getPath } from 'hono/utils/url';
 import * as z from 'zod/mini';
-import { limitBody } from './body.ts';
 import type { Deps, Env } from './deps.ts';
-import { hostGuard, originGuard } from './guard.ts';
-import { secureHeaders } from './headers.ts';
+import { guard } from './guard.ts';
 import { faultFacts, silent } from './log.ts';
 import { createMetrics } from './metrics.ts';
 import { servePage } from './pages.ts';
@@ -19,7 +17,7 @@ import { syncRoutes } from './routes/sync.ts';
 import { systemRoutes } from './routes/system.ts';
 import { viewRoutes } from './routes/views.ts';
 import { weeklyCallRoutes } from './routes/weekly-call.ts';
-import { siteOf, withoutBase } from './site.ts';
+import { withoutBase } from './site.ts';
 import { watchRequests } from './watch.ts';
 
 // Reasons of refusals are read by people.
@@ -32,14 +30,7 @@ export function createApp(deps: Deps) {
   const { front, log = silent } = deps;
   const metrics = createMetrics();
   const app = new Hono<Env>({ getPath: (request) => withoutBase(getPath(request), front.basePath) });
-  app.use(async (c, next) => {
-    const { url } = c.req;
-    const asked = { url, header: (name: string) => c.req.header(name), socket: c.env.incoming?.socket };
-    c.set('site', siteOf(asked, front));
-    await next();
-  });
-  app.use(watchRequests(metrics, log));
-  app.use(hostGuard(deps.isOwnHost), secureHeaders, originGuard, limitBody);
+  app.use(watchRequests(metrics, log), guard(deps));
   app.use(
     methodNotAllowed({
       app,

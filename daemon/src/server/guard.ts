@@ -1,40 +1,52 @@
 import type { Context, MiddlewareHandler } from 'hono';
-import type { Env } from './deps.ts';
+import { limitBody } from './body.ts';
+import type { Deps, Env } from './deps.ts';
+import { secureHeaders } from './headers.ts';
 import { ProblemError } from './problem.ts';
+import { type Site, siteOf } from './site.ts';
 
 const EXTENSION_ORIGIN = /^(chrome-extension|moz-extension):\/\/[A-Za-z0-9-]{1,64}$/;
 
 /**
- * Refuses a request for another host before anything else: a page whose name was rebound to this address sends neither
- * Origin nor Sec-Fetch headers, so only Host tells. Answers without a body, because that page could read it.
+ * What stands before every route, as one step, because each step of a chain costs every request. Another host is refused
+ * before anything else: a page whose name was rebound to this address sends neither Origin nor Sec-Fetch headers, so only
+ * Host tells. The answer has no body, because that page could read it.
  */
-export function hostGuard(isOwnHost: (host: string) => boolean): MiddlewareHandler<Env> {
-  return async (c, next) => (isOwnHost(c.get('site').host) ? await next() : c.body(null, 421));
+export function guard({ front, isOwnHost }: Pick<Deps, 'front' | 'isOwnHost'>): MiddlewareHandler<Env> {
+  return async (c, next) => {
+    const { url } = c.req;
+    const site = siteOf({ url, header: (name) => c.req.header(name), socket: c.env.incoming?.socket }, front);
+    if (!isOwnHost(site.host)) return c.body(null, 421);
+    c.set('site', site);
+    secureHeaders(c);
+    const extension = extensionOf(c);
+    c.set('extension', extension);
+    if (extension === null) demandOwnOrigin(c, site);
+    else if (c.req.path.startsWith('/v1/')) {
+      c.header('access-control-allow-origin', extension);
+      c.header('vary', 'Origin');
+      if (c.req.method === 'OPTIONS') return preflight(c);
+    }
+    return await limitBody(c, next);
+  };
+}
+
+/** Origin of the extension that asks. */
+function extensionOf(c: Context): string | null {
+  const origin = c.req.header('origin');
+  return origin !== undefined && EXTENSION_ORIGIN.test(origin) ? origin : null;
 }
 
 /**
- * Lets in the dashboard's own origin and extensions, nothing else. A write must say its Origin; a GET may lack it, as
- * an extension's with host permission does.
+ * Lets in the dashboard's own origin and, beside extensions, nothing else. A write must say its Origin; a GET may lack
+ * it, as an extension's with host permission does.
  */
-export const originGuard: MiddlewareHandler<Env> = async (c, next) => {
+function demandOwnOrigin(c: Context, { scheme, host }: Site): void {
   const origin = c.req.header('origin');
-  const extension = origin !== undefined && EXTENSION_ORIGIN.test(origin) ? origin : null;
-  c.set('extension', extension);
-  if (extension === null) {
-    const { scheme, host } = c.get('site');
-    const own = origin === `${scheme}://${host}`;
-    if (origin !== undefined && !own) throw foreign();
-    if (origin === undefined && !isRead(c)) throw foreign();
-    if (isFromOtherSite(c) && !isPageVisit(c)) throw foreign();
-    return await next();
-  }
-  if (c.req.path.startsWith('/v1/')) {
-    c.header('access-control-allow-origin', extension);
-    c.header('vary', 'Origin');
-    if (c.req.method === 'OPTIONS') return preflight(c);
-  }
-  return await next();
-};
+  if (origin !== undefined && origin !== `${scheme}://${host}`) throw foreign();
+  if (origin === undefined && !isRead(c)) throw foreign();
+  if (isFromOtherSite(c) && !isPageVisit(c)) throw foreign();
+}
 
 function isRead(c: Context): boolean {
   return c.req.method === 'GET' || c.req.method === 'HEAD';
