@@ -1,4 +1,5 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { chmodSync, existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -12,6 +13,11 @@ export interface Postgres {
   certificate: string;
   /** Runs SQL as superuser in the database of an address. */
   asSuperuser(address: string, sql: string): void;
+  /** The database of an address as its own tool dumps it, and such a dump as a new database. */
+  dump(address: string): string;
+  load(dump: string): Promise<string>;
+  /** Takes lines of COPY's text format into a table, named with its columns, of the database of an address. */
+  copyInto(address: string, table: string): { write(lines: string): Promise<void>; end(): Promise<void> };
   stop(): void;
 }
 
@@ -20,6 +26,9 @@ const CERTIFICATE = [
   ...['req', '-x509', '-newkey', 'ec', '-pkeyopt', 'ec_paramgen_curve:prime256v1', '-nodes', '-days', '2'],
   ...['-subj', '/CN=127.0.0.1', '-addext', 'subjectAltName=IP:127.0.0.1'],
 ];
+
+/** It need not outlast a loss of power. */
+const HASTE = '-c fsync=off -c full_page_writes=off -c max_wal_size=4GB';
 
 /** Starts one, or says in words why that is impossible here. */
 export async function startPostgres(): Promise<Postgres | string> {
@@ -30,7 +39,7 @@ export async function startPostgres(): Promise<Postgres | string> {
   const port = await freePort();
   const run = asPostgres(parent);
   const quiet = { stdio: 'pipe' } as const;
-  const options = `-p ${port} -k ${parent} -c listen_addresses=127.0.0.1 -c ssl=on -c fsync=off`;
+  const options = `-p ${port} -k ${parent} -c listen_addresses=127.0.0.1 -c ssl=on ${HASTE}`;
   run(join(bin, 'initdb'), ['-D', data, '-A', 'trust', '-U', 'test', '--no-sync', '--locale=C.UTF-8'], quiet);
   run(
     'openssl',
@@ -40,22 +49,45 @@ export async function startPostgres(): Promise<Postgres | string> {
   // Its own output must not be the pipe, which it would hold open.
   const ends = ['ignore', 'ignore', 'ignore'] as const;
   run(join(bin, 'pg_ctl'), ['-D', data, '-w', '-o', options, 'start'], { stdio: [...ends] });
-  const psql = (database: string, sql: string) =>
-    run(
-      join(bin, 'psql'),
-      ['-h', parent, '-p', String(port), '-U', 'test', '-d', database, '-qc', sql],
-      quiet,
-    );
+  const client = join(bin, 'psql');
+  const at = (database: string) => ['-h', '127.0.0.1', '-p', String(port), '-U', 'test', '-d', database];
+  const asTest = (database: string, sql: string) => [...at(database), '-qc', sql];
+  const psql = (database: string, sql: string) => run(client, asTest(database, sql), quiet);
+  const nameOf = (address: string) => new URL(address).pathname.slice(1);
   psql('postgres', 'CREATE ROLE coach LOGIN');
   let count = 0;
+  const database = async () => {
+    count += 1;
+    psql('postgres', `CREATE DATABASE store${count} OWNER coach`);
+    return `postgres://coach@127.0.0.1:${port}/store${count}`;
+  };
   return {
-    async database() {
-      count += 1;
-      psql('postgres', `CREATE DATABASE store${count} OWNER coach`);
-      return `postgres://coach@127.0.0.1:${port}/store${count}`;
-    },
+    database,
     certificate: join(data, 'server.crt'),
-    asSuperuser: (address, sql) => psql(new URL(address).pathname.slice(1), sql),
+    asSuperuser: (address, sql) => psql(nameOf(address), sql),
+    dump: (address) => String(run(join(bin, 'pg_dump'), at(nameOf(address)), quiet)),
+    async load(dump) {
+      const address = await database();
+      run(client, [...at(nameOf(address)), '-q', '-v', 'ON_ERROR_STOP=1'], { ...quiet, input: dump });
+      return address;
+    },
+    copyInto(address, table) {
+      const copy = spawn(client, asTest(nameOf(address), `COPY ${table} FROM STDIN`), {
+        stdio: ['pipe', 'ignore', 'inherit'],
+      });
+      const ended = once(copy, 'exit');
+      return {
+        write: (lines) =>
+          new Promise((resolve, reject) =>
+            copy.stdin.write(lines, (error) => (error ? reject(error) : resolve())),
+          ),
+        async end() {
+          copy.stdin.end();
+          const [code] = await ended;
+          if (code !== 0) throw new Error(`psql ended with ${code}`);
+        },
+      };
+    },
     stop() {
       run(join(bin, 'pg_ctl'), ['-D', data, '-m', 'immediate', 'stop'], { stdio: [...ends] });
       rmSync(parent, { recursive: true, force: true });

@@ -1,5 +1,7 @@
+import { join } from 'node:path';
 import { afterAll, it } from 'vitest';
 import { openPostgresStore } from '../../daemon/src/store/postgres.ts';
+import { fillDatabase } from '../../daemon/src/store/postgres-restore.ts';
 import { startPostgres } from '../support/postgres.ts';
 import { live } from './history.ts';
 import { scratchFolder } from './scratch.ts';
@@ -15,14 +17,29 @@ it(`the world holds in ${HISTORIES} histories over the real routes and a store o
 const postgres = await startPostgres();
 if (typeof postgres === 'string') it.skip(`PostgreSQL: ${postgres}`, () => {});
 else {
-  afterAll(() => postgres.stop());
+  // Restores leave many databases, whose files take a while to go.
+  afterAll(() => postgres.stop(), 120_000);
 
-  /** Its backups are made and restored with its own tools, so here the store is only closed and opened again. */
-  const keeperOf = (address: string): Keeper => {
+  /**
+   * A restore is the program's own into an empty database, which gives a new name; under the same name the database is
+   * set back with its own tools.
+   */
+  const keeperOf = (first: string): Keeper => {
     const { path: folder, remove } = scratchFolder();
+    let address = first;
+    let copies = 0;
     return {
       open: () => openPostgresStore({ address, folder, role: 'owner' }),
-      backup: async () => async () => {},
+      async backup(store) {
+        copies += 1;
+        const file = join(folder, `copy-${copies}.sqlite`);
+        await store.backup(file);
+        const dump = postgres.dump(address);
+        return async (named) => {
+          address = named === 'the same' ? await postgres.load(dump) : await postgres.database();
+          if (named === 'anew') await fillDatabase(file, address);
+        };
+      },
       remove,
     };
   };
