@@ -23,10 +23,15 @@ export interface World {
   close(): Promise<void>;
 }
 
-/** Starts `platewright start`, or `platewright demo`. */
-export async function startWorld(command: 'start' | 'demo' = 'start'): Promise<World> {
+/** Starts `platewright start`, or `platewright demo`, on a store in a file or at the address of a database. */
+export async function startWorld(
+  command: 'start' | 'demo' = 'start',
+  store: string | null = null,
+): Promise<World> {
   const folder = temporaryFolder();
-  let daemon = await startDaemon(folder.path, [command, '--port', '0']);
+  const start = (port: string) =>
+    startDaemon(folder.path, [command, '--port', port, ...(store === null ? [] : ['--store', store])]);
+  let daemon = await start('0');
   const { url } = daemon;
   const port = new URL(url).port;
   const extension = await loadExtension();
@@ -42,7 +47,7 @@ export async function startWorld(command: 'start' | 'demo' = 'start'): Promise<W
       await daemon.stop('SIGTERM');
     },
     async startDaemon() {
-      daemon = await startDaemon(folder.path, [command, '--port', port]);
+      daemon = await start(port);
     },
     async openDashboard(size = { width: 1200, height: 900 }) {
       const page = await extension.context.newPage();
