@@ -14,7 +14,7 @@ const stores = [
   { kept: 'in a file', database: async () => null },
   ...(typeof postgres === 'string' ? [] : [{ kept: 'in PostgreSQL', database: postgres.database }]),
 ];
-if (typeof postgres === 'string') it.skip(`with a store in PostgreSQL: ${postgres}`, () => {});
+if (typeof postgres === 'string') it.skipIf(true)(`with a store in PostgreSQL: ${postgres}`, () => {});
 
 describe.each(stores)('with a store $kept, an athlete', ({ database }) => {
   let world: World;
