@@ -36,7 +36,7 @@ function stops({ health, pacePercent, input }: Situation, say: Say): Caution[] {
   if (health.veryLowIntake)
     add(
       'very-low-intake',
-      `The log shows ${say.perFatFree(health.loggedPerFatFreeKg)} a day for two weeks, far under ${say.perFatFree(availabilityLevels.low)}.`,
+      `The log shows ${say.available(health.loggedPerFatFreeKg)} of fat-free mass a day for two weeks, far under ${say.available(availabilityLevels.low)}.`,
       { kcalPerKg: health.loggedPerFatFreeKg },
     );
   if (health.veryLowMass && losing)
@@ -48,20 +48,20 @@ function stops({ health, pacePercent, input }: Situation, say: Say): Caution[] {
 
 function warnings({ guards, input, composition, pacePercent, health }: Situation, say: Say): Caution[] {
   const { targets } = input;
-  const available = say.perFatFree(guards.availability);
+  const available = `${say.available(guards.availability)} of fat-free mass`;
   const found: Caution[] = [];
   if (guards.availability < availabilityLevels.low)
     found.push({
       code: 'energy-availability-guard',
       level: 'warn',
-      text: `The plan leaves ${available} a day, under the guard of ${say.perFatFree(availabilityLevels.low)}. The call will not go lower.`,
+      text: `The plan leaves ${available} a day, under the guard of ${say.available(availabilityLevels.low)}. The call will not go lower.`,
       numbers: { kcalPerKg: guards.availability },
     });
   else if (guards.availability < availabilityLevels.healthy)
     found.push({
       code: 'energy-availability-low',
       level: guards.availability < 35 ? 'warn' : 'note',
-      text: `The plan leaves ${available} a day; from ${say.perFatFree(availabilityLevels.healthy)} down, watch sleep, mood, training and cycle.`,
+      text: `The plan leaves ${available} a day; from ${say.available(availabilityLevels.healthy)} down, watch sleep, mood, training and cycle.`,
       numbers: { kcalPerKg: guards.availability },
     });
   if (health.lowMass && !health.veryLowMass && input.aim.pacePercentPerWeek < 0)

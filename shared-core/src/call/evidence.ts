@@ -243,12 +243,12 @@ function earlierItem({ recent, input }: Situation): EvidenceItem[] {
 function availabilityItem({ guards }: Situation, say: Say): EvidenceItem {
   return {
     code: 'energy-availability',
-    text: `The plan leaves ${say.perFatFree(guards.availability)} a day; the guard is ${say.perFatFree(availabilityLevels.low)}.`,
+    text: `The plan leaves ${say.available(guards.availability)} of fat-free mass a day; the guard is ${say.available(availabilityLevels.low)}.`,
     numbers: { kcalPerKg: guards.availability, floorMarkG: guards.availabilityFloorG },
     used: guards.availability < availabilityLevels.healthy,
     why:
       guards.availability < availabilityLevels.healthy
-        ? `Under ${say.perFatFree(availabilityLevels.healthy)} is a zone of caution.`
+        ? `Under ${say.available(availabilityLevels.healthy)} is a zone of caution.`
         : 'No concern.',
   };
 }

@@ -36,7 +36,7 @@ export function nextLevers(situation: Situation, decision: Decision, say: Say): 
   if (protein >= 20)
     levers.push({
       code: 'protein',
-      text: `Protein from ${formatGrams(targets.proteinG)} towards ${formatGrams(targets.proteinG - protein / 4)} (for muscle the evidence reaches to ${say.rate(PROTEIN_EVIDENCE_G_PER_KG)}; in a loss keep ${say.rate(LOSS_PROTEIN_G_PER_LEAN_KG)} of lean mass): ${say.energy(protein)} a day.`,
+      text: `Protein from ${formatGrams(targets.proteinG)} towards ${formatGrams(targets.proteinG - protein / 4)}: ${say.energy(protein)} a day. For muscle the evidence reaches to ${say.rate(PROTEIN_EVIDENCE_G_PER_KG)}; in a loss keep ${say.rate(LOSS_PROTEIN_G_PER_LEAN_KG)} of lean mass.`,
       kcalPerDay: protein,
       numbers: { fromG: targets.proteinG, toG: targets.proteinG - protein / 4 },
     });

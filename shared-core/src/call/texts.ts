@@ -10,8 +10,8 @@ export interface Say {
   massChange: (kg: number) => string;
   tapeChange: (cm: number) => string;
   rate: (gPerKg: number) => string;
-  /** Energy for the fat-free mass. */
-  perFatFree: (kcalPerKg: number) => string;
+  /** Energy for each unit of fat-free mass. */
+  available: (kcalPerKg: number) => string;
 }
 
 export function sayIn(units: Units): Say {
@@ -21,7 +21,7 @@ export function sayIn(units: Units): Say {
     massChange: (kg) => formatBodyMassChange(kg, units.mass),
     tapeChange: (cm) => formatTapeChange(cm, lengthUnit(units.mass)),
     rate: (gPerKg) => formatRate(gPerKg, units.mass),
-    perFatFree: (kcalPerKg) => `${formatEnergyPerMass(kcalPerKg, units)} of fat-free mass`,
+    available: (kcalPerKg) => formatEnergyPerMass(kcalPerKg, units),
   };
 }
 

@@ -33,7 +33,7 @@ function perMeal({ numbers, athlete }: Figures): string | null {
   if (perMealMinimumG >= full) return null;
   const meals = Math.max(1, Math.floor(quotaG / full));
   return (
-    `The meal minimum of ${formatRate(perMealRates.full, athlete.massUnit)} (${formatGrams(full)}) gave way to the protein quota: ` +
+    `The meal minimum of ${formatGrams(full)}, ${formatRate(perMealRates.full, athlete.massUnit)}, gave way to the protein quota: ` +
     `${formatGrams(quotaG)} over ${athlete.meals} meals is ${formatGrams(quotaG / athlete.meals)} each; it pays for ${meals} such meals.`
   );
 }
@@ -42,7 +42,7 @@ function fatRate({ numbers, athlete }: Figures): string | null {
   if (athlete.fatGPerKg >= fatLimits.gPerKg) return null;
   return (
     `The fat rate of ${formatRate(athlete.fatGPerKg, athlete.massUnit)} gave way to the least by body mass, ` +
-    `${formatRate(fatLimits.gPerKg, athlete.massUnit)} (${formatGrams(numbers.fat.targetG)}).`
+    `${formatRate(fatLimits.gPerKg, athlete.massUnit)}: ${formatGrams(numbers.fat.targetG)}.`
   );
 }
 

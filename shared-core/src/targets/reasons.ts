@@ -28,7 +28,7 @@ export function reasonsFor(figures: Figures): Reason[] {
 function protein({ numbers, athlete }: Figures): Reason {
   const { quotaG, gPerKg, evidenceLowG, evidenceHighG } = numbers.protein;
   const rate = formatRate(gPerKg, athlete.massUnit);
-  const evidence = `The evidence supports ${formatGrams(evidenceLowG)} to ${formatGrams(evidenceHighG)} (${formatRate([proteinRates.evidenceLow, proteinRates.evidenceHigh], athlete.massUnit)})`;
+  const evidence = `The evidence supports ${formatGrams(evidenceLowG)} to ${formatGrams(evidenceHighG)}, ${formatRate([proteinRates.evidenceLow, proteinRates.evidenceHigh], athlete.massUnit)}`;
   return {
     about: 'protein',
     text:
@@ -53,7 +53,7 @@ function perMeal({ numbers, athlete }: Figures): Reason {
   const rate = formatRate(full ? perMealRates.full : perMealRates.least, athlete.massUnit);
   return {
     about: 'protein',
-    text: `${share}; a meal should reach at least ${formatGrams(perMealMinimumG)} (${rate}).`,
+    text: `${share}; a meal should reach at least ${formatGrams(perMealMinimumG)}, ${rate}.`,
     source: full ? 'Schoenfeld & Aragon 2018' : 'ISSN 2017 (Jäger et al.)',
   };
 }
