@@ -141,7 +141,13 @@ async function bareHttp(folder: string): Promise<Contender> {
 
 async function daemon(folder: string): Promise<Contender> {
   const store = openSqliteStore(join(folder, 'store'), 'owner');
-  const running = await serve({ store, port: 0, pages: join(folder, 'none'), now: Date.now });
+  const running = await serve({
+    store,
+    port: 0,
+    pages: join(folder, 'none'),
+    files: join(folder, 'bytes'),
+    now: Date.now,
+  });
   const { code } = await issueCode(store, Date.now());
   const paired = await fetch(`http://127.0.0.1:${running.port}/v1/pair`, {
     method: 'POST',

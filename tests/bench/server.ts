@@ -42,7 +42,7 @@ export async function benchServer(): Promise<Compared[]> {
 async function benchGuards(): Promise<Compared> {
   const home = temporaryFolder();
   const store = openSqliteStore(home.path, 'owner');
-  const guarded = await serve({ store, port: 0, pages: home.path, now: Date.now });
+  const guarded = await serve({ store, port: 0, pages: home.path, files: home.path, now: Date.now });
   const answer = { ok: true, protocol: 1 };
   const app = new Hono().get('/v1/health', (c) => c.json(answer, 200));
   const bare = serveBare({ fetch: app.fetch, port: 0, hostname: '127.0.0.1' });

@@ -1,7 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pictureType } from '@platewright/core/records/photo.ts';
 import { afterEach, beforeEach, expect } from 'vitest';
+import { bytesFolder } from '../../daemon/src/keep/bytes.ts';
 import { type App, createApp } from '../../daemon/src/server/app.ts';
 import { ownHosts } from '../../daemon/src/server/hosts.ts';
 import { createHub, type Hub } from '../../daemon/src/server/hub.ts';
@@ -30,6 +32,7 @@ export interface Call {
 /** A daemon without a socket, at a time that stands still until it is moved. */
 export class House {
   readonly folder = mkdtempSync(join(tmpdir(), 'platewright-house-'));
+  readonly files = bytesFolder(this.folder);
   readonly store: Store;
   readonly hub: Hub = createHub(0);
   readonly keys: Keys;
@@ -43,15 +46,25 @@ export class House {
     const seasons = createSeasons(this.store);
     const isOwnHost = ownHosts(() => ({ ports: [8787], addresses: [], names: [] }));
     this.keys = createKeys({ store: this.store, hub: this.hub, log: silent, now });
-    const parts = { store: this.store, hub: this.hub, keys: this.keys, writer, seasons, pages };
+    const parts = {
+      store: this.store,
+      hub: this.hub,
+      keys: this.keys,
+      files: this.files,
+      writer,
+      seasons,
+      pages,
+    };
     this.app = createApp({ ...parts, now, isOwnHost, front: noProxy, key: '', paired: () => undefined });
   }
 
   async call(path: string, { method, headers = {}, body }: Call = {}): Promise<Response> {
     const init: RequestInit = { method: method ?? (body === undefined ? 'GET' : 'POST') };
-    const json = body === undefined ? {} : { 'content-type': 'application/json' };
-    if (body !== undefined) init.body = typeof body === 'string' ? body : JSON.stringify(body);
-    init.headers = { host: HOST, ...json, ...headers };
+    const type = body instanceof Uint8Array ? pictureType(body) : 'application/json';
+    const said = body === undefined || type === null ? {} : { 'content-type': type };
+    if (body instanceof Uint8Array) init.body = new Uint8Array(body);
+    else if (body !== undefined) init.body = typeof body === 'string' ? body : JSON.stringify(body);
+    init.headers = { host: HOST, ...said, ...headers };
     return await this.app.request(`http://${HOST}${path}`, init, {});
   }
 

@@ -35,9 +35,17 @@ it('counts answers and changes as OpenMetrics, for this machine only', async () 
 
 it('logs a line for each event by level, and nothing of what was sent', async () => {
   const lines: string[] = [];
-  const { store, hub, keys, app } = house();
+  const { store, hub, keys, files, app } = house();
   expect(app).toBeDefined();
-  const parts = { store, hub, keys, pages: null, front: { basePath: '', isTrusted: () => false }, key: '' };
+  const parts = {
+    store,
+    hub,
+    keys,
+    files,
+    pages: null,
+    front: { basePath: '', isTrusted: () => false },
+    key: '',
+  };
   const logged = createApp({
     ...parts,
     now: () => 0,

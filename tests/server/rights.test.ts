@@ -1,9 +1,11 @@
 import type { Rights } from '@platewright/core/protocol/devices.ts';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { nameOf } from '../../daemon/src/keep/bytes.ts';
 import { api } from '../../daemon/src/server/api.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
 import { athleteFields, change, phaseFields } from './fields.ts';
 import { EXTENSION, FROM_PAGE, problemOf, useHouse } from './house.ts';
+import { picture } from './pictures.ts';
 
 const house = useHouse();
 let made = 0;
@@ -15,6 +17,7 @@ type Route = (typeof api)[number];
 const OWN_ATHLETE = 'ann';
 const OTHER = 'bob';
 const CANARY = 'CANARY';
+const PICTURE = picture('image/png', 'of an athlete');
 
 const kinds = {
   owner: { athlete: null, access: 'write' },
@@ -60,7 +63,7 @@ beforeEach(async () => {
 });
 
 /** What a request names: the athlete in it. Routes that name none are asked once. */
-const NAMES_ATHLETE = new Set(['records', 'edit', 'decide']);
+const NAMES_ATHLETE = new Set(['records', 'edit', 'decide', 'photo', 'putPhoto']);
 /** These answer whoever is paired, with what that device may see or was refused. */
 const SHOWS_OWN = new Set(['pull', 'snapshot', 'push', 'rosterView']);
 const namesAthlete = ({ id, path }: Route) =>
@@ -76,9 +79,9 @@ function request({ id, method, path, query }: Route, athlete: string, other: str
     issueCode: {},
   };
   const asked = query !== undefined && Object.hasOwn(query.shape, 'athlete') ? `?athlete=${athlete}` : '';
-  const body = bodies[id];
+  const body = id === 'putPhoto' ? PICTURE : bodies[id];
   const call = { method: method.toUpperCase(), ...(body === undefined ? {} : { body }) };
-  return { path: path.replace('{id}', other) + asked, call };
+  return { path: path.replace('{id}', other).replace('{sha256}', nameOf(PICTURE)) + asked, call };
 }
 
 /** What an onlooker would expect, written down without looking at the daemon: who may do what. */
@@ -87,7 +90,7 @@ function allowed({ id, open }: Route, who: string, athlete: string): boolean {
   if (who === 'revoked' || who === 'none') return false;
   if (who === 'owner') return true;
   if (id === 'revoke' || id === 'issueCode') return false;
-  const writes = id === 'edit' || id === 'decide';
+  const writes = id === 'edit' || id === 'decide' || id === 'putPhoto';
   if (writes && who.endsWith('reader')) return false;
   const heldTo = who.startsWith('ann') ? OWN_ATHLETE : null;
   return heldTo === null || athlete === heldTo || SHOWS_OWN.has(id);

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
+import { bytesFolder } from '../../daemon/src/keep/bytes.ts';
 import { makeCertificate } from '../../daemon/src/network/make-certificate.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
 import type { Limits } from '../../daemon/src/server/listen.ts';
@@ -46,7 +47,7 @@ export async function served({
   const certificate = await makeCertificate(['127.0.0.1', NAME], Date.now(), null);
   const checks: string[] = [];
   const running = await serve({
-    ...{ store, port: 0, now: Date.now, pages: pages ?? join(folder, 'none') },
+    ...{ store, port: 0, now: Date.now, pages: pages ?? join(folder, 'none'), files: bytesFolder(folder) },
     network: { lan: lan ? { port: 0, certificate } : null, names: [NAME], front },
     ...(limits && { limits }),
     paired: (_device, check) => void checks.push(check),

@@ -114,6 +114,14 @@ function appOf(store: Store, now: () => number) {
   const hub = createHub(0);
   const parts = { store, hub, writer: createWriter({ store, now, hub }), seasons: createSeasons(store), now };
   const keys = createKeys({ store, hub, log: silent, now });
-  const open = { keys, isOwnHost: () => true, front: noProxy, key: '', paired: () => undefined, pages: null };
+  const open = {
+    keys,
+    files: '',
+    isOwnHost: () => true,
+    front: noProxy,
+    key: '',
+    paired: () => undefined,
+    pages: null,
+  };
   return createApp({ ...parts, ...open });
 }

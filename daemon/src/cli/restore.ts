@@ -37,7 +37,7 @@ empty PostgreSQL database, whichever kind of store the backup is of.`,
     if (store !== null) return await fill(resolve(file), data, store);
     const kept = join(backups, `replaced-${backupPath('', Date.now()).slice('platewright-'.length)}`);
     const taken = await replaceStore(resolve(file), data, kept);
-    copyBytes(bytesFolder(dirname(resolve(file))), bytesFolder(data));
+    await copyBytes(bytesFolder(dirname(resolve(file))), bytesFolder(data));
     say(join(data, 'store.sqlite'));
     if (taken > 0) note(`${taken} changes since then were still sound, and were taken over.`);
     note(`The backup is in place. What it replaced, if anything, is ${kept}. Start the daemon again.`);
@@ -47,7 +47,7 @@ empty PostgreSQL database, whichever kind of store the backup is of.`,
 async function fill(file: string, data: string, address: string): Promise<void> {
   const { fillDatabase } = await import('../store/postgres-restore.ts');
   await fillDatabase(file, address);
-  copyBytes(bytesFolder(dirname(file)), bytesFolder(data));
+  await copyBytes(bytesFolder(dirname(file)), bytesFolder(data));
   note('The backup is in the database. Start the daemon with the same --store.');
 }
 
@@ -55,7 +55,7 @@ async function look(file: string, data: string, port: number): Promise<void> {
   const folder = join(data, 'tries', randomUUID());
   try {
     await unpackBackup(file, folder);
-    copyBytes(bytesFolder(dirname(file)), bytesFolder(folder));
+    await copyBytes(bytesFolder(dirname(file)), bytesFolder(folder));
     await runDaemon(openSqliteStore(folder, 'owner'), {
       ...{ port, data: folder, network: loopbackOnly },
       lastLine: 'This is a backup; nothing of it is kept.',

@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { bytesFolder } from '../keep/bytes.ts';
 import { issueCode } from '../server/issue-code.ts';
 import { type Log, silent } from '../server/log.ts';
 import { serve } from '../server/serve.ts';
@@ -14,7 +15,7 @@ const EXTENSION = resolve(ROOT, 'extension/.output/chrome-mv3');
 
 interface RunSettings {
   port: number;
-  /** Folder where a certificate is kept, absolute. */
+  /** Folder of the store, where a certificate and files are kept too; absolute. */
   data: string;
   network: NetworkSettings;
   log?: Log;
@@ -59,6 +60,7 @@ async function startServing(
       store,
       port,
       pages: PAGES,
+      files: bytesFolder(data),
       now: Date.now,
       network,
       log,

@@ -49,7 +49,7 @@ export interface BackedUp {
 export async function makeBackup({ store, data, backups: folder }: BackedUp, nowMs: number): Promise<string> {
   const path = backupPath(folder, nowMs);
   await store.backup(path);
-  copyBytes(bytesFolder(data), bytesFolder(folder));
+  await copyBytes(bytesFolder(data), bytesFolder(folder));
   const all = listBackups(folder);
   const kept = rotate(all.map(({ at }) => at));
   for (const backup of all) if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path);

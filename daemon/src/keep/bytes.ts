@@ -1,19 +1,78 @@
 import { hash, randomUUID } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
+import { setImmediate as breathe } from 'node:timers/promises';
 import { flush } from '../store/flush.ts';
 import { damaged } from '../store/rows.ts';
+import { explain } from '../store/sqlite-trouble.ts';
 
-/** Folder of the files beside a store, such as photos, or beside its backups. */
+/** Folder of the files beside a store, which are photos, or beside its backups. */
 export function bytesFolder(folder: string): string {
   return join(folder, 'bytes');
 }
 
-/** Keeps content in a file named by its SHA-256, and returns that; on disk when it returns. The same again is no new file. */
+/** The name of content: its SHA-256 in hex. */
+export function nameOf(content: Uint8Array): string {
+  return hash('sha256', content, 'hex');
+}
+
+/**
+ * Keeps content in a file of its name, and returns that; on disk when it returns. The same again is no new file, but counts
+ * as new. Throws StoreTrouble when the disk is full or can't be written.
+ */
 export function putBytes(folder: string, content: Uint8Array): string {
-  const sha256 = hash('sha256', content, 'hex');
-  const path = pathOf(folder, sha256);
-  if (existsSync(path)) return sha256;
+  const name = nameOf(content);
+  try {
+    if (isSound(folder, name)) touch(pathOf(folder, name));
+    else write(folder, name, content);
+  } catch (error) {
+    throw explain(error, folder);
+  }
+  return name;
+}
+
+/** The content of this name, or null when it is not there. Throws StoreTrouble when it is not as it was written. */
+export function getBytes(folder: string, name: string): Uint8Array<ArrayBuffer> | null {
+  const path = pathOf(folder, name);
+  if (!existsSync(path)) return null;
+  const content = new Uint8Array(readFileSync(path));
+  if (nameOf(content) === name) return content;
+  throw damaged(`file ${name}: it differs from its name`);
+}
+
+/** Copies what the other folder does not have yet, or not sound; content that is damaged is left out. */
+export async function copyBytes(from: string, to: string): Promise<void> {
+  for (const name of listBytes(from)) {
+    // Other work of the process gets its turn.
+    await breathe();
+    if (isSound(to, name)) continue;
+    const content = readFileSync(pathOf(from, name));
+    if (nameOf(content) === name) putBytes(to, content);
+  }
+}
+
+/** Removes what is not named and was last put there before an instant, ms since 1970. Returns how many files that were. */
+export function dropBytes(folder: string, isNamed: (name: string) => boolean, before: number): number {
+  const dropped = listBytes(folder)
+    .filter((name) => !isNamed(name))
+    .map((name) => pathOf(folder, name))
+    .filter((path) => statSync(path).mtimeMs < before);
+  for (const path of dropped) rmSync(path);
+  return dropped.length;
+}
+
+function write(folder: string, name: string, content: Uint8Array): void {
+  const path = pathOf(folder, name);
   mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
   const unfinished = `${path}.${randomUUID()}.unfinished`;
   try {
@@ -25,25 +84,16 @@ export function putBytes(folder: string, content: Uint8Array): string {
   } finally {
     rmSync(unfinished, { force: true });
   }
-  return sha256;
 }
 
-/** The content with this SHA-256, or null when it is not there. Throws StoreTrouble when it is not as it was written. */
-export function getBytes(folder: string, sha256: string): Uint8Array | null {
-  const path = pathOf(folder, sha256);
-  if (!existsSync(path)) return null;
-  const content = readFileSync(path);
-  if (hash('sha256', content, 'hex') === sha256) return content;
-  throw damaged(`file ${sha256}: it differs from its name`);
+function isSound(folder: string, name: string): boolean {
+  const path = pathOf(folder, name);
+  return existsSync(path) && nameOf(readFileSync(path)) === name;
 }
 
-/** Copies what the other folder does not have yet; content that is damaged is left out. */
-export function copyBytes(from: string, to: string): void {
-  for (const sha256 of listBytes(from)) {
-    if (existsSync(pathOf(to, sha256))) continue;
-    const content = readFileSync(pathOf(from, sha256));
-    if (hash('sha256', content, 'hex') === sha256) putBytes(to, content);
-  }
+function touch(path: string): void {
+  const now = new Date();
+  utimesSync(path, now, now);
 }
 
 function listBytes(folder: string): string[] {
@@ -54,6 +104,6 @@ function listBytes(folder: string): string[] {
 }
 
 /** A folder for each first byte, so that none grows too large to be listed. */
-function pathOf(folder: string, sha256: string): string {
-  return join(folder, sha256.slice(0, 2), sha256);
+function pathOf(folder: string, name: string): string {
+  return join(folder, name.slice(0, 2), name);
 }

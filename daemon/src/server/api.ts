@@ -22,6 +22,7 @@ import {
 } from '@platewright/core/protocol/sync.ts';
 import * as z from 'zod/mini';
 import {
+  photoQuerySchema,
   pullQuerySchema,
   recordsQuerySchema,
   rosterQuerySchema,
@@ -55,16 +56,16 @@ export const components = {
 type ComponentName = keyof typeof components;
 
 interface ApiRoute {
-  method: 'get' | 'post' | 'delete';
+  method: 'get' | 'post' | 'put' | 'delete';
   /** As OpenAPI writes it. */
   path: string;
   id: string;
   summary: string;
   open?: true;
   query?: z.ZodMiniObject;
-  body?: ComponentName;
+  body?: ComponentName | 'picture';
   /** Name of the answer's schema; `events` for a stream, `metrics` for their text, `none` for no content. */
-  answer: ComponentName | 'events' | 'metrics' | 'none';
+  answer: ComponentName | 'events' | 'metrics' | 'picture' | 'none';
 }
 
 const view = (name: string, summary: string): ApiRoute => ({
@@ -175,6 +176,23 @@ export const api: readonly ApiRoute[] = [
     summary: 'Accept, change or decline the weekly call of a date',
     body: 'DecisionRequest',
     answer: 'EditsResponse',
+  },
+  {
+    method: 'get',
+    path: '/v1/photos/{sha256}',
+    id: 'photo',
+    summary: 'The picture of an athlete’s photo',
+    query: photoQuerySchema,
+    answer: 'picture',
+  },
+  {
+    method: 'put',
+    path: '/v1/photos/{sha256}',
+    id: 'putPhoto',
+    summary: 'Keep a picture, to be named by a record of kind photo within a day',
+    query: photoQuerySchema,
+    body: 'picture',
+    answer: 'none',
   },
   { method: 'get', path: '/v1/devices', id: 'devices', summary: 'Paired devices', answer: 'Devices' },
   { method: 'delete', path: '/v1/devices/{id}', id: 'revoke', summary: 'Let a device go', answer: 'none' },

@@ -11,6 +11,7 @@ import { ProblemError, problemResponse, toProblem } from './problem.ts';
 import { deviceRoutes } from './routes/devices.ts';
 import { eventRoutes } from './routes/events.ts';
 import { pairingRoutes } from './routes/pairing.ts';
+import { photoRoutes } from './routes/photos.ts';
 import { recordRoutes } from './routes/records.ts';
 import { rosterRoutes } from './routes/roster.ts';
 import { syncRoutes } from './routes/sync.ts';
@@ -54,6 +55,7 @@ export function createApp(deps: Deps) {
     .route('/v1', pairingRoutes(deps))
     .route('/v1', syncRoutes(deps))
     .route('/v1', recordRoutes(deps))
+    .route('/v1', photoRoutes(deps))
     .route('/v1', viewRoutes(deps))
     .route('/v1', rosterRoutes(deps))
     .route('/v1', weeklyCallRoutes(deps))

@@ -15,6 +15,8 @@ export interface Deps {
   hub: Hub;
   seasons: Seasons;
   keys: Keys;
+  /** Folder of the files beside the store. */
+  files: string;
   /** ms since 1970. */
   now(): number;
   /** Whether a Host header names this daemon. */

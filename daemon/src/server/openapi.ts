@@ -1,3 +1,4 @@
+import { pictureTypeSchema } from '@platewright/core/records/photo.ts';
 import * as z from 'zod/mini';
 import { api, components } from './api.ts';
 
@@ -49,7 +50,7 @@ function operation(route: ApiRoute): object {
     ...(parameters.length === 0 ? {} : { parameters }),
     ...(route.body === undefined
       ? {}
-      : { requestBody: { required: true, content: content('application/json', reference(route.body)) } }),
+      : { requestBody: { required: true, content: bodyContent(route.body) } }),
     responses: {
       ...answer(route.answer),
       default: {
@@ -60,6 +61,10 @@ function operation(route: ApiRoute): object {
   };
 }
 
+function bodyContent(name: NonNullable<ApiRoute['body']>): object {
+  return name === 'picture' ? pictures() : content('application/json', reference(name));
+}
+
 function answer(name: ApiRoute['answer']): object {
   if (name === 'none') return { 204: { description: 'Done' } };
   return { 200: { description: 'The answer', content: answerContent(name) } };
@@ -68,7 +73,13 @@ function answer(name: ApiRoute['answer']): object {
 function answerContent(name: Exclude<ApiRoute['answer'], 'none'>): object {
   if (name === 'events') return content('text/event-stream', { type: 'string' });
   if (name === 'metrics') return content('application/openmetrics-text', { type: 'string' });
+  if (name === 'picture') return pictures();
   return content('application/json', reference(name));
+}
+
+function pictures(): object {
+  const types = pictureTypeSchema.options.map((type) => content(type, { type: 'string', format: 'binary' }));
+  return Object.assign({}, ...types);
 }
 
 function content(type: string, schema: object): object {

@@ -35,7 +35,7 @@ const TITLES: Record<Status, string> = {
   405: 'Method not allowed',
   409: 'In conflict with what is stored',
   413: 'Too large',
-  415: 'Not JSON',
+  415: 'Not of the type asked for',
   422: 'Not valid',
   429: 'Too many tries',
   500: 'Fault in the daemon',

@@ -45,5 +45,8 @@ export const viewQuerySchema = z.object({
   date: z.optional(dateSchema),
 });
 
+/** Whose photo it is. */
+export const photoQuerySchema = z.object({ athlete: idSchema });
+
 /** Athletes with ids after this one. */
 export const rosterQuerySchema = z.object({ after: z.optional(idSchema) });

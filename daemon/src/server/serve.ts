@@ -29,6 +29,8 @@ interface ServeOptions {
   port: number;
   /** Folder of the built dashboard. */
   pages: string;
+  /** Folder of the files beside the store. */
+  files: string;
   /** ms since 1970. */
   now(): number;
   network?: Network;
@@ -53,6 +55,7 @@ export async function serve(options: ServeOptions): Promise<Running> {
     store,
     port,
     pages,
+    files,
     now,
     network = LOOPBACK_ONLY,
     limits,
@@ -65,7 +68,7 @@ export async function serve(options: ServeOptions): Promise<Running> {
   const hub = createHub(await store.lastSeq());
   const keys = createKeys({ store, hub, log, now });
   const app = createApp({
-    ...{ store, hub, keys, now, front, paired, log },
+    ...{ store, hub, keys, files, now, front, paired, log },
     seasons: createSeasons(store),
     writer: createWriter({ store, hub, now }),
     isOwnHost: ownHosts(() => ({ ports, addresses: addresses(), names })),

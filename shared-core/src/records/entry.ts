@@ -33,15 +33,6 @@ export const weighInSchema = z.object({
   removed: z.optional(z.boolean()),
 });
 
-/** A photo of the athlete on a date. The record holds its SHA-256; the picture itself is a file beside the store. */
-export const photoSchema = z.object({
-  date: dateSchema,
-  sha256: z.string().check(z.regex(/^[0-9a-f]{64}$/, 'a SHA-256 in hex')),
-  mediaType: z.enum(['image/jpeg', 'image/png', 'image/webp']),
-  note: z.optional(noteSchema),
-  removed: z.optional(z.boolean()),
-});
-
 /** A lift that is tracked: its name and the smallest step of the bar. */
 export const liftSchema = z.object({
   name: nameSchema,

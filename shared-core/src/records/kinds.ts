@@ -6,11 +6,11 @@ import {
   entrySchema,
   liftSchema,
   liftSetSchema,
-  photoSchema,
   weeklyCallSchema,
   weighInSchema,
 } from './entry.ts';
 import { foodSchema, standingMealSchema } from './food.ts';
+import { photoSchema } from './photo.ts';
 
 /** Every kind of record with the schema of its fields: the one truth for wire, store, form and export. */
 export const kinds = {
@@ -46,6 +46,7 @@ export type WeighIn = RecordOf<'weigh-in'>;
 export type Tape = RecordOf<'tape'>;
 export type Calipers = RecordOf<'calipers'>;
 export type CycleStart = RecordOf<'cycle-start'>;
+export type Photo = RecordOf<'photo'>;
 export type Lift = RecordOf<'lift'>;
 export type LiftSet = RecordOf<'lift-set'>;
 export type WeeklyCallRecord = RecordOf<'weekly-call'>;
