@@ -23,20 +23,27 @@ export interface World {
   close(): Promise<void>;
 }
 
-/** Starts `platewright start`, or `platewright demo`, on a store in a file or at the address of a database. */
+interface Around {
+  /** Address of the database that holds the store; without one it is in a file. */
+  store: string | null;
+  /** Puts something between the browser and the daemon at an address, and gives the address that the browser asks then. */
+  front(url: string): string;
+}
+
+/** Starts `platewright start`, or `platewright demo`. */
 export async function startWorld(
   command: 'start' | 'demo' = 'start',
-  store: string | null = null,
+  { store = null, front = (url) => url }: Partial<Around> = {},
 ): Promise<World> {
   const folder = temporaryFolder();
   const start = (port: string) =>
     startDaemon(folder.path, [command, '--port', port, ...(store === null ? [] : ['--store', store])]);
   let daemon = await start('0');
-  const { url } = daemon;
-  const port = new URL(url).port;
+  const url = front(daemon.url);
+  const { port } = new URL(daemon.url);
   const extension = await loadExtension();
   extension.context.setDefaultTimeout(PATIENCE_MS);
-  let link: string | null = linkOf(daemon);
+  let link: string | null = linkOf(daemon).replace(daemon.url, url);
 
   const openPopup = async () => new PopupPage(await extension.openPopup());
   return {

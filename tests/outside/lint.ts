@@ -44,7 +44,7 @@ export async function lintApi({ daemon, folder }: { daemon: Daemon; folder: stri
 }
 
 /** Writes the API's description into a file, whose path it gives. */
-export async function saveApi({ url }: Daemon, folder: string): Promise<string> {
+export async function saveApi({ url }: Pick<Daemon, 'url'>, folder: string): Promise<string> {
   const path = join(folder, 'openapi.json');
   writeFileSync(path, await (await fetch(`${url}/v1/openapi.json`)).text());
   return path;

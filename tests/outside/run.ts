@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Daemon, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
+import { checkBrowserRun } from './browser-run.ts';
 import { checkPolicies } from './csp.ts';
 import { lintApi, lintExtension } from './lint.ts';
 import { checkAnswers } from './proxy.ts';
@@ -17,6 +18,7 @@ const checks: Readonly<Record<string, Check>> = {
   'redocly lint': lintApi,
   csp_evaluator: checkPolicies,
   'prism proxy': checkAnswers,
+  'prism, browser': checkBrowserRun,
   testssl: checkTls,
 };
 

@@ -41,7 +41,7 @@ export function demandOwnPage(c: Context<Env>): void {
  * Cookies are shared by all ports of a host, so the name carries the port: a demo beside the daemon keeps its own. Over
  * TLS a prefix (RFC 6265bis) keeps a page over plain http from setting it.
  */
-function cookieName(c: Context<Env>): string {
+export function cookieName(c: Context<Env>): string {
   const { scheme, host, path } = c.get('site');
   const port = /:(\d+)$/.exec(host)?.[1] ?? (scheme === 'https' ? '443' : '80');
   const prefix = scheme === 'http' ? '' : path === '/' ? '__Host-' : '__Secure-';

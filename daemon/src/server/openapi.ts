@@ -6,8 +6,8 @@ const SCHEMAS = '#/components/schemas/';
 
 type ApiRoute = (typeof api)[number];
 
-/** The API as an OpenAPI 3.1 document, made from the schemas that also check each request. */
-export function openApi() {
+/** The API as an OpenAPI 3.1 document, made from the schemas that also check each request; `cookie` is the dashboard's here. */
+export function openApi(cookie: string) {
   const paths: Record<string, Record<string, object>> = {};
   for (const route of api) paths[route.path] = { ...paths[route.path], [route.method]: operation(route) };
   return {
@@ -29,9 +29,8 @@ export function openApi() {
         cookie: {
           type: 'apiKey',
           in: 'cookie',
-          name: 'platewright-8787',
-          description:
-            'The dashboard’s; the name carries the port, and over TLS a prefix: __Host-platewright-8789.',
+          name: cookie,
+          description: 'The dashboard’s; its name is of the address at which this description was read.',
         },
       },
     },

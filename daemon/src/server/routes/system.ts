@@ -1,6 +1,7 @@
 import { PROTOCOL } from '@platewright/core/protocol/version.ts';
 import { type Context, Hono } from 'hono';
 import { requireDevice } from '../auth.ts';
+import { cookieName } from '../cookie.ts';
 import type { Deps, Env } from '../deps.ts';
 import { METRICS_TYPE, type Metrics } from '../metrics.ts';
 import { openApi } from '../openapi.ts';
@@ -31,7 +32,7 @@ export function systemRoutes(deps: Deps, metrics: Metrics) {
       const text = metrics.text({ changes, sound, streams: hub.streams(), nowMs: now() });
       return c.body(text, 200, { 'content-type': METRICS_TYPE });
     })
-    .get('/openapi.json', (c) => c.json(openApi(), 200))
+    .get('/openapi.json', (c) => c.json(openApi(cookieName(c)), 200))
     .get('/session', requireDevice(deps), async (c) => {
       const { id, name, rights } = c.get('device');
       const only = athleteToRead(rights, undefined);
