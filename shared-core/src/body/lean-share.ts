@@ -1,9 +1,9 @@
 import { eatenKcalPerKg, leanShareOfChange } from '../maintenance/energy-density.ts';
 import { keepPerKg } from '../maintenance/filter.ts';
 import type { Known } from '../maintenance/model.ts';
+import { waistCmPerFatKg } from '../maintenance/tape.ts';
 import { type Estimate, estimate } from '../trend/estimate.ts';
 import { z90 } from '../trend/reading.ts';
-import { waistCmPerFatKg } from './waist.ts';
 
 /** What is known of a window of weeks; a piece that is missing is null. */
 export interface LeanShareEvidence {

@@ -1,3 +1,4 @@
+import { tapeErrorCm } from '../maintenance/tape.ts';
 import { huberFit } from '../trend/huber.ts';
 
 /** A waist reading; `day` counts days from any fixed date. */
@@ -5,12 +6,6 @@ export interface WaistReading {
   day: number;
   cm: number;
 }
-
-/** Error of a waist that one measures oneself, cm (from memory). */
-const TAPE_ERROR_CM = 1;
-
-/** What a kilogram of fat adds to the waist, cm, and how much people differ (common practice, no source). */
-export const waistCmPerFatKg = { mean: 0.95, sd: 0.3 } as const;
 
 /**
  * Change of the waist from the first day to the last, cm, with its standard deviation: a straight line through the
@@ -27,7 +22,7 @@ export function waistChange(
   const line = huberFit(
     within.map(({ day }) => [1, day - firstDay]),
     within.map(({ cm }) => cm),
-    TAPE_ERROR_CM,
+    tapeErrorCm,
   );
   if (!line) return null;
   const span = lastDay - firstDay;

@@ -1,6 +1,6 @@
-import { waistCmPerFatKg } from '../body/waist.ts';
 import { repMax } from '../lifts/rep-max.ts';
 import type { Known } from '../maintenance/model.ts';
+import { waistCmPerFatKg } from '../maintenance/tape.ts';
 import { z90 } from '../trend/reading.ts';
 import { theilSen } from '../trend/robust.ts';
 import { dayNumber } from '../units/day-number.ts';

@@ -9,5 +9,5 @@ import type { CallInput } from './input.ts';
 export function fitDays(input: CallInput): BodyModel | null {
   checkInput(input);
   if (!input.days.some((day) => day.weightKg !== null)) return null;
-  return fitModel(input.athlete, input.days, input.targets, input.cycleStarts);
+  return fitModel(input.athlete, input.days, input.targets, input);
 }

@@ -3,6 +3,7 @@ import {
   BASE,
   correct,
   expectedReading,
+  MASS,
   predict,
   type Sight,
   sightCovariance,
@@ -133,6 +134,22 @@ export function bankCorrect(bank: Bank, extraVar: number): void {
   }
   for (let k = 0; k < bank.used; k++) bank.weights[k] = Math.max(1e-12, at(bank.weights, k) / sum);
   bank.logLikelihood += best + Math.log(sum);
+}
+
+/** Takes a reading of the tape in: it sees the last state, and `cmPerKg` of tissue beyond `fromKg`. */
+export function bankTape(bank: Bank, cm: number, cmPerKg: number, fromKg: number, variance: number): void {
+  const { size, means, covs, gains } = bank;
+  const waist = size - 1;
+  for (let k = 0; k < bank.used; k++) {
+    const mean = k * size;
+    for (let state = 0; state < size; state++) {
+      const row = (mean + state) * size;
+      gains[mean + state] = at(covs, row + waist) + cmPerKg * at(covs, row + MASS);
+    }
+    bank.misses[k] = cm - at(means, mean + waist) - cmPerKg * (at(means, mean + MASS) - fromKg);
+    bank.spreads[k] = at(gains, mean + waist) + cmPerKg * at(gains, mean + MASS) + variance;
+  }
+  bankCorrect(bank, 0);
 }
 
 /** Adds variance to one state of every hypothesis: something outside the model moved it. */

@@ -18,6 +18,14 @@ export interface DayGrams {
   fatG: number;
 }
 
+/** What is recorded beside the days. */
+export interface Beside {
+  /** First days of a cycle, ISO dates. */
+  cycleStarts?: readonly string[];
+  /** Waist by the tape. */
+  waist?: readonly { day: string; cm: number }[];
+}
+
 /** Every date from the first to the last, in columns. NaN where there is nothing. */
 export interface DayTable {
   count: number;
@@ -30,6 +38,8 @@ export interface DayTable {
   /** Logged in full, kcal. */
   loggedKcal: Float64Array;
   prescribedKcal: Float64Array;
+  /** Waist by the tape, cm. */
+  waistCm: Float64Array;
   /** Water and glycogen known from carbohydrate and sodium, against the first week, kg. */
   knownWaterKg: Float64Array;
   /** 1 when the day has a log that is not complete. */
@@ -67,7 +77,7 @@ export function layOutDays(
   days: readonly ModelDay[],
   fallback: DayGrams,
   maintenanceKcal: number,
-  cycleStarts: readonly string[] = [],
+  { cycleStarts = [], waist = [] }: Beside = {},
 ): DayTable {
   const firstDay = dayNumber(days[0]?.day ?? '1970-01-01');
   const lastDay = dayNumber(days.at(-1)?.day ?? '1970-01-01');
@@ -81,6 +91,7 @@ export function layOutDays(
     energyVar: column(),
     loggedKcal: column(),
     prescribedKcal: column(),
+    waistCm: column(),
     knownWaterKg: column(),
     partial: new Uint8Array(count),
     cycleCos: new Float64Array(count),
@@ -92,6 +103,10 @@ export function layOutDays(
   for (const day of days) byRow[dayNumber(day.day) - firstDay] = day;
   readIntake(table, byRow, fallback);
   readCycle(table, cycleStarts);
+  for (const { day, cm } of waist) {
+    const row = dayNumber(day) - firstDay;
+    if (row >= 0 && row < count) table.waistCm[row] = cm;
+  }
   return table;
 }
 

@@ -6,6 +6,7 @@ import {
   bankLoosen,
   bankMix,
   bankPredict,
+  bankTape,
   openBank,
   type StepSearch,
 } from './bank.ts';
@@ -26,6 +27,7 @@ import {
   WATER,
   WEEK_COS,
 } from './state.ts';
+import { FIRST_WAIST_SD, tapeSight } from './tape.ts';
 
 /** Where the filter starts and how the body is taken to behave. */
 export interface FilterSetup {
@@ -39,6 +41,8 @@ export interface FilterSetup {
   /** Slow drift of maintenance, variance a day, (kcal/d)². */
   driftVar: number;
   cycle: boolean;
+  /** First reading of the tape, cm; NaN without one. */
+  firstWaistCm: number;
 }
 
 /** How a reading counted. */
@@ -93,7 +97,8 @@ const ADAPT_SD = 60;
 
 /** Opens a filter on the morning of the first row. */
 export function openFilter(setup: FilterSetup): RunningFilter {
-  const size = setup.cycle ? CYCLE_SIZE : PLAIN_SIZE;
+  const plainSize = setup.cycle ? CYCLE_SIZE : PLAIN_SIZE;
+  const size = Number.isNaN(setup.firstWaistCm) ? plainSize : plainSize + 1;
   const mean = new Float64Array(size);
   const cov = new Float64Array(size * size);
   const set = (state: number, value: number, sd: number) => {
@@ -107,8 +112,9 @@ export function openFilter(setup: FilterSetup): RunningFilter {
   set(WATER, 0, Math.hypot(noise.waterSd, START_WATER_SD));
   set(RESPONSE, RESPONSE_START.mean, RESPONSE_START.sd);
   set(DENSITY, setup.surplusEffect - 1, DENSITY_SD);
-  for (let state = WEEK_COS; state < size; state++)
+  for (let state = WEEK_COS; state < plainSize; state++)
     set(state, 0, (state < PLAIN_SIZE ? RHYTHM_SD : CYCLE_SD) * setup.startMassKg);
+  if (size > plainSize) set(plainSize, setup.firstWaistCm, FIRST_WAIST_SD);
   return {
     bank: openBank(mean, cov, setup.search),
     setup,
@@ -144,6 +150,7 @@ const ODD_LOG_DENSITY = Math.log(1 / 200 / 10);
 /** Reads the morning of a row: takes the weigh-in in, as far as it is believed. Returns how it counted. */
 export function readMorning(filter: RunningFilter, table: DayTable, row: number): number {
   const counted = weigh(filter, table, row);
+  if (has(table.waistCm, row)) readTape(filter, at(table.waistCm, row));
   bankMix(filter.bank);
   return counted;
 }
@@ -170,6 +177,14 @@ function weigh(filter: RunningFilter, table: DayTable, row: number): number {
   }
   bankCorrect(bank, spread * ((z / DOUBT) ** 3 - 1));
   return PART;
+}
+
+/** Takes a reading of the tape in: the waist follows the fat part of what tissue changed since the start. */
+function readTape(filter: RunningFilter, cm: number): void {
+  const { bank, setup } = filter;
+  if (Number.isNaN(setup.firstWaistCm)) return;
+  const sight = tapeSight(setup.startFatKg, at(bank.mean, MASS) - setup.startMassKg);
+  bankTape(bank, cm, sight.cmPerKg, setup.startMassKg, sight.variance);
 }
 
 /** Second chance: readings that agree with one another on a new place move the scale's zero, never the tissue. */

@@ -1,7 +1,15 @@
 import { at } from '../trend/reading.ts';
 import { median } from '../trend/robust.ts';
 import { dayNumber } from '../units/day-number.ts';
-import { type DayGrams, type DayTable, FEW_LOGS, has, layOutDays, type ModelDay } from './days.ts';
+import {
+  type Beside,
+  type DayGrams,
+  type DayTable,
+  FEW_LOGS,
+  has,
+  layOutDays,
+  type ModelDay,
+} from './days.ts';
 import { type Eating, eatingHabit } from './eating.ts';
 import {
   type FilterSetup,
@@ -52,11 +60,11 @@ export function fitModel(
   person: Person,
   days: readonly ModelDay[],
   fallback: DayGrams,
-  cycleStarts: readonly string[] = [],
+  beside: Beside = {},
 ): BodyModel {
   const startMassKg = firstReadings(days);
   const start = startMaintenance(person, startMassKg);
-  const table = layOutDays(days, fallback, start.kcal, cycleStarts);
+  const table = layOutDays(days, fallback, start.kcal, beside);
   const setup: FilterSetup = {
     startMassKg,
     startFatKg: startFatKg(person, startMassKg),
@@ -64,7 +72,8 @@ export function fitModel(
     noise: usualNoise(startMassKg),
     search: stepSearch,
     driftVar,
-    cycle: cycleStarts.length > 0,
+    cycle: (beside.cycleStarts ?? []).length > 0,
+    firstWaistCm: firstWaist(table),
   };
   const weighIns = table.weightKg.reduce((sum, kg) => sum + (Number.isNaN(kg) ? 0 : 1), 0);
   if (weighIns >= NOISE_READINGS) setup.noise = noiseOf(setup, table);
@@ -129,6 +138,12 @@ function paceOf(filter: RunningFilter, smoothed: SmoothedDays, count: number, sp
   };
 }
 
+/** The first reading of the tape, NaN when there are not two. */
+function firstWaist({ waistCm }: DayTable): number {
+  const readings = waistCm.filter((cm) => !Number.isNaN(cm));
+  return readings.length < 2 ? Number.NaN : at(readings, 0);
+}
+
 /** Middle of the first five readings within a week of the first. */
 function firstReadings(days: readonly ModelDay[]): number {
   const first = days.findIndex((day) => day.weightKg !== null);
@@ -154,6 +169,7 @@ function noiseOf(setup: FilterSetup, table: DayTable): NoiseLevels {
     startFatKg: (setup.startFatKg * startKg) / setup.startMassKg,
     maintenance: { ...setup.maintenance, sd: 1.5 * setup.maintenance.sd },
     search: { ...stepSearch, hypotheses: 1 },
+    firstWaistCm: Number.NaN,
     driftVar: driftVar + (stepSearch.chance * stepSearch.stepVar) / stepSearch.everyDays,
   };
   return estimateNoise(startKg, (noise) => logLikelihood({ ...single, noise }, table, first));

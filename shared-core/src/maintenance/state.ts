@@ -13,7 +13,7 @@ export const WEEK_SIN = 7;
 export const CYCLE_COS = 8;
 export const CYCLE_SIN = 9;
 
-/** Size of the state without and with a cycle. */
+/** Size of the state without and with a cycle; a tape adds one more state at the end. */
 export const PLAIN_SIZE = 8;
 export const CYCLE_SIZE = 10;
 
@@ -34,9 +34,9 @@ export interface Transition {
   waterVar: number;
 }
 
-/** Slow change of what the model holds constant: response to carbohydrate and the height of a rhythm. Variance a day (common practice, no source). */
+/** Slow change of what the model holds constant: response to carbohydrate, the height of a rhythm, the waist. Variance a day (common practice, no source). */
 const RESPONSE_VAR = 1e-6;
-const RHYTHM_VAR = 1e-6;
+const REST_VAR = 1e-6;
 /** Adaptation and its pace: 0.14 of a change of intake in 14 days, in units of maintenance. Hall KD et al. Lancet 2011, equation 4. */
 export const ADAPT_SHARE = 0.14 / 0.9;
 export const ADAPT_KEEP = 13 / 14;
@@ -75,7 +75,7 @@ export function predict(
   addTo(cov, covAt + BASE * (size + 1), move.baseVar);
   addTo(cov, covAt + WATER * (size + 1), move.waterVar);
   addTo(cov, covAt + RESPONSE * (size + 1), RESPONSE_VAR);
-  for (let state = WEEK_COS; state < size; state++) addTo(cov, covAt + state * (size + 1), RHYTHM_VAR);
+  for (let state = WEEK_COS; state < size; state++) addTo(cov, covAt + state * (size + 1), REST_VAR);
 }
 
 /** Maintenance of a state, kcal/d: base, adaptation and what mass adds. */
@@ -135,7 +135,7 @@ export function expectedReading(mean: Float64Array, meanAt: number, size: number
     sight.knownWaterKg * at(mean, meanAt + RESPONSE) +
     sight.weekCos * at(mean, meanAt + WEEK_COS) +
     sight.weekSin * at(mean, meanAt + WEEK_SIN);
-  if (size > PLAIN_SIZE)
+  if (size >= CYCLE_SIZE)
     expected += sight.cycleCos * at(mean, meanAt + CYCLE_COS) + sight.cycleSin * at(mean, meanAt + CYCLE_SIN);
   return expected;
 }
@@ -159,7 +159,7 @@ function along(values: Float64Array, start: number, size: number, sight: Sight):
     sight.knownWaterKg * at(values, start + RESPONSE) +
     sight.weekCos * at(values, start + WEEK_COS) +
     sight.weekSin * at(values, start + WEEK_SIN);
-  if (size > PLAIN_SIZE)
+  if (size >= CYCLE_SIZE)
     sum += sight.cycleCos * at(values, start + CYCLE_COS) + sight.cycleSin * at(values, start + CYCLE_SIN);
   return sum;
 }
