@@ -1,24 +1,10 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { setUpAthlete } from './athlete.ts';
-import { broken } from './broken-rules.ts';
+import { broken, brokenAtEachWidth } from './broken-rules.ts';
 import { Dashboard, pageNames } from './pages/dashboard.ts';
 import type { PopupPage } from './pages/popup.ts';
 import { startWorld, type World } from './world.ts';
-
-const widths = [1280, 360] as const;
-
-/** Rules that a page breaks at a desk's width and at a phone's, where nothing may stick out. */
-async function brokenAtEachWidth(page: Page): Promise<string[]> {
-  const found: string[] = [];
-  for (const width of widths) {
-    await page.setViewportSize({ width, height: 800 });
-    const wider = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    if (wider > 0) found.push(`${width} px: the page is ${wider} px wider`);
-    for (const sentence of await broken(page)) found.push(`${width} px: ${sentence}`);
-  }
-  return found;
-}
 
 describe.each(['start', 'demo'] as const)('by the rules of WCAG 2.2 AA, after platewright %s', (command) => {
   let world: World;

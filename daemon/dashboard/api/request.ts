@@ -64,6 +64,11 @@ export async function post<T>(path: string, body: unknown, schema: z.ZodMiniType
   return schema.parse(await (await send(path, init)).json());
 }
 
+/** Sends a file; the answer does not matter. */
+export async function put(path: string, file: Blob): Promise<void> {
+  await send(path, { method: 'PUT', headers: { 'content-type': file.type }, body: file });
+}
+
 /** Sends a request whose answer does not matter. */
 export async function tell(method: 'POST' | 'DELETE', path: string): Promise<void> {
   await send(path, { method });

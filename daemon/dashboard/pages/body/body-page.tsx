@@ -12,12 +12,13 @@ import { CalipersTable } from './calipers-table.tsx';
 import { Cycle } from './cycle.tsx';
 import { LeanShareTable } from './lean-share-table.tsx';
 import { PasteForm } from './paste-form.tsx';
+import { Photos } from './photos.tsx';
 import { TapeForm } from './tape-form.tsx';
 import { TapeTable } from './tape-table.tsx';
 import { WeighInForm } from './weigh-in-form.tsx';
 import { WeighInTable } from './weigh-in-table.tsx';
 
-/** Weigh-ins and the bodyweight line over them, tape, calipers, and how a change splits. */
+/** Weigh-ins and the bodyweight line over them, tape, calipers, how a change splits, and photos. */
 export function BodyPage() {
   const { athlete } = useAthlete();
   const loaded = useLoaded(`body ${athlete}`, () => readView('body', athlete));
@@ -62,6 +63,9 @@ export function BodyPage() {
                 )}
               </div>
             </div>
+            <Section title="Photos">
+              <Photos body={body} />
+            </Section>
           </>
         )}
       </Shown>

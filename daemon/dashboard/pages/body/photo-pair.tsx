@@ -1,0 +1,50 @@
+import type { Photo } from '@platewright/core/records/kinds.ts';
+import { formatDayOfYear } from '@platewright/core/ui/format-date.ts';
+import type { BodyView } from '@platewright/core/views/body-types.ts';
+import { useState } from 'preact/hooks';
+import { Select } from '../../forms/select.tsx';
+import { PhotoFigure } from './photo-figure.tsx';
+
+/** Two photos beside each other: the first and the newest, unless others are chosen. */
+export function PhotoPair({ body, photos }: { body: BodyView; photos: readonly Photo[] }) {
+  const [chosen, setChosen] = useState<{ left?: string; right?: string }>({});
+  const [first, newest] = [photos[0], photos.at(-1)];
+  if (!first || !newest) {
+    return (
+      <p class="soft">
+        A photo every few weeks shows what the scale can’t: same light, same place, same pose, same hour. Two
+        of them stand here beside each other.
+      </p>
+    );
+  }
+  if (first === newest) return <PhotoFigure key={first.id} body={body} photo={first} />;
+  const shown = (id: string | undefined, otherwise: Photo) =>
+    photos.find((photo) => photo.id === id) ?? otherwise;
+  const [left, right] = [shown(chosen.left, first), shown(chosen.right, newest)];
+  const options = photos.map(({ id, date, note }) => ({
+    value: id,
+    label: [formatDayOfYear(date), note].filter(Boolean).join(', '),
+  }));
+  return (
+    <div class="photos">
+      <div>
+        <Select
+          label="Left photo"
+          value={left.id}
+          options={options}
+          onChoice={(id) => setChosen({ ...chosen, left: id })}
+        />
+        <PhotoFigure key={left.id} body={body} photo={left} />
+      </div>
+      <div>
+        <Select
+          label="Right photo"
+          value={right.id}
+          options={options}
+          onChoice={(id) => setChosen({ ...chosen, right: id })}
+        />
+        <PhotoFigure key={right.id} body={body} photo={right} />
+      </div>
+    </div>
+  );
+}
