@@ -40,6 +40,7 @@ describe('the plan after an accepted call', () => {
       const after = askedOn(records, on);
       expect(planAfter).toEqual({
         bodyMassKg: after.bodyMassKg,
+        fatFloorG: after.fat.floorG,
         energyKcal: after.energyKcal,
         proteinG: after.protein.quotaG,
         carbohydrateG: after.mark.markG,

@@ -52,6 +52,8 @@ export interface WeekDayRow {
 /** A day's plan with the body mass in kg that protein and fat follow. */
 export interface PlanAfter extends Macros {
   bodyMassKg: number;
+  /** At its mark, since the floor by share of energy rises with it. */
+  fatFloorG: number;
 }
 
 /** Means over the dates that have data. */

@@ -64,7 +64,8 @@ function callOrWhyNot(
 }
 
 function planAfter({ athlete }: SeasonRecords, { phase, bodyMassKg, mark }: Asked, markG: number): PlanAfter {
-  return { bodyMassKg, ...macrosAsked(askedAt(athlete, phase, bodyMassKg, { ...mark, markG })) };
+  const after = askedAt(athlete, phase, bodyMassKg, { ...mark, markG });
+  return { bodyMassKg, fatFloorG: after.fat.floorG, ...macrosAsked(after) };
 }
 
 function weekDay({ athlete }: SeasonRecords, row: DayRow): WeekDayRow {

@@ -1,7 +1,7 @@
 import type { ForecastFan } from '@platewright/core/call/output.ts';
 import type { Estimate } from '@platewright/core/trend/estimate.ts';
 
-/** The forecast at a mark between those that were computed, oldest mark first; null when it lies outside of them. */
+/** The forecast at a mark between those that were computed, lowest mark first; null when it lies outside of them. */
 export function fanAt(fans: readonly ForecastFan[], markG: number): ForecastFan | null {
   const above = fans.find((fan) => fan.markG >= markG);
   const below = fans.findLast((fan) => fan.markG <= markG);
