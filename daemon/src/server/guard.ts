@@ -1,7 +1,7 @@
 import type { Context, MiddlewareHandler } from 'hono';
-import { limitBody } from './body.ts';
 import type { Deps, Env } from './deps.ts';
 import { secureHeaders } from './headers.ts';
+import { limitBody } from './limit-body.ts';
 import { ProblemError } from './problem.ts';
 import { type Site, siteOf } from './site.ts';
 

@@ -1,7 +1,6 @@
-import { hash } from 'node:crypto';
 import type { Change } from '@platewright/core/changes/change.ts';
 import type { Clock } from '@platewright/core/changes/clock.ts';
-import { checksum, sameBytes } from './checksum.ts';
+import { checksum, sameBytes, sha256 } from './checksum.ts';
 import { bytes, damaged, maybe, type Row, text, whole } from './rows.ts';
 
 /** A row of the change log; `hash` covers it and the hash of the row before. */
@@ -14,7 +13,7 @@ export interface ChangeRow {
 
 /** Hash of a row of the change log, SHA-256 over a line each of the hash before it in hex, its number and its text. */
 export function chainHash(before: Uint8Array, seq: number, body: string): Uint8Array {
-  return hash('sha256', `${Buffer.from(before).toString('hex')}\n${seq}\n${body}`, 'buffer');
+  return sha256(`${Buffer.from(before).toString('hex')}\n${seq}\n${body}`);
 }
 
 /**

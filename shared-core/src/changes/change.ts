@@ -1,24 +1,60 @@
 import * as z from 'zod/mini';
-import { idSchema } from '../records/scalars.ts';
-import { clockSchema } from './clock.ts';
+import { idPattern, idSchema } from '../records/scalars.ts';
+import { clockPattern, clockSchema } from './clock.ts';
 
 export type Json = z.infer<ReturnType<typeof z.json>>;
 
 /** What JSON.parse may give. One walk, because a schema that is asked for each value alone was most of the cost of a push. */
 export const jsonSchema = z.custom<Json>(isJson, 'a JSON value');
 
+const devicePattern = /^[A-Za-z0-9]{1,40}$/;
+const kindPattern = /^[a-z][a-z-]{0,39}$/;
+const LONGEST_FIELD_NAME = 60;
+
 /** One edit, the unit of sync: the fields it sets, all under one clock. Removal is the field `removed`. */
 export const changeSchema = z.object({
   id: idSchema,
   athlete: idSchema,
-  device: z.string().check(z.regex(/^[A-Za-z0-9]{1,40}$/)),
+  device: z.string().check(z.regex(devicePattern)),
   clock: clockSchema,
   /** A kind this program does not know is carried, not dropped: a newer device may know it. */
-  kind: z.string().check(z.regex(/^[a-z][a-z-]{0,39}$/)),
+  kind: z.string().check(z.regex(kindPattern)),
   record: idSchema,
-  fields: z.record(z.string().check(z.minLength(1), z.maxLength(60)), jsonSchema),
+  fields: z.record(z.string().check(z.minLength(1), z.maxLength(LONGEST_FIELD_NAME)), jsonSchema),
 });
 export type Change = z.infer<typeof changeSchema>;
+
+/**
+ * Whether a value is a change just as the schema would give it back. Asked before the schema, which takes four times as
+ * long; the schema then says what is wrong with the others.
+ */
+export function isChange(value: unknown): value is Change {
+  if (!isObject(value) || Object.keys(value).length !== 7) return false;
+  const { id, athlete, device, clock, kind, record, fields } = value;
+  return (
+    [id, athlete, record].every((name) => matches(name, idPattern)) &&
+    matches(device, devicePattern) &&
+    matches(clock, clockPattern) &&
+    matches(kind, kindPattern) &&
+    isFields(fields)
+  );
+}
+
+export function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function matches(value: unknown, pattern: RegExp): boolean {
+  return typeof value === 'string' && pattern.test(value);
+}
+
+function isFields(value: unknown): boolean {
+  if (!isObject(value) || !isJson(value)) return false;
+  // The schema leaves out a field that is named as every object's model is.
+  return Object.keys(value).every(
+    (name) => name !== '' && name.length <= LONGEST_FIELD_NAME && name !== '__proto__',
+  );
+}
 
 function isJson(value: unknown): boolean {
   if (value === null || typeof value === 'string' || typeof value === 'boolean') return true;

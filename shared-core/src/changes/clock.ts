@@ -4,9 +4,8 @@ import * as z from 'zod/mini';
  * Hybrid logical clock (Kulkarni, Demirbas et al. 2014) as text that sorts in clock order:
  * 12 hex digits of milliseconds, 4 of counter, then the device, which breaks ties.
  */
-export const clockSchema = z
-  .string()
-  .check(z.regex(/^[0-9a-f]{12}-[0-9a-f]{4}-[A-Za-z0-9]{1,40}$/, 'a clock'));
+export const clockPattern = /^[0-9a-f]{12}-[0-9a-f]{4}-[A-Za-z0-9]{1,40}$/;
+export const clockSchema = z.string().check(z.regex(clockPattern, 'a clock'));
 export type Clock = z.infer<typeof clockSchema>;
 
 /** How far ahead of the daemon's time a clock may be before the daemon re-stamps it. */

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { changeSchema, jsonSchema } from '../changes/change.ts';
+import { changeSchema, isChange, isObject, jsonSchema } from '../changes/change.ts';
 import { clockSchema } from '../changes/clock.ts';
 import { idSchema, instantSchema } from '../records/scalars.ts';
 import { rightsSchema } from './devices.ts';
@@ -10,6 +10,13 @@ export const MAX_SNAPSHOT = 1000;
 
 /** `POST /v1/push`. Safe to repeat: a change is known by its id. */
 export const pushRequestSchema = z.object({ changes: z.array(changeSchema).check(z.maxLength(MAX_PUSH)) });
+
+/** Whether a value is a push just as the schema would give it back. */
+export function isPushRequest(value: unknown): value is z.infer<typeof pushRequestSchema> {
+  if (!isObject(value) || Object.keys(value).length !== 1) return false;
+  const { changes } = value;
+  return Array.isArray(changes) && changes.length <= MAX_PUSH && changes.every(isChange);
+}
 
 /** What became of one pushed change. `clock` is the one it is stored under, which differs when it was far ahead. */
 export const outcomeSchema = z.discriminatedUnion('outcome', [

@@ -12,9 +12,8 @@ export const timeOfDaySchema = z
 export const instantSchema = z.int().check(z.nonnegative());
 
 /** Ids are made by the device that creates the record: UUIDv7, or a name that two devices would both choose. */
-export const idSchema = z
-  .string()
-  .check(z.regex(/^[A-Za-z0-9][A-Za-z0-9-]{0,63}$/, 'an id of letters, digits and hyphens'));
+export const idPattern = /^[A-Za-z0-9][A-Za-z0-9-]{0,63}$/;
+export const idSchema = z.string().check(z.regex(idPattern, 'an id of letters, digits and hyphens'));
 
 export const positive = z.number().check(z.positive());
 export const nonNegative = z.number().check(z.nonnegative());

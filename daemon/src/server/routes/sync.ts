@@ -1,4 +1,10 @@
-import { MAX_PULL, MAX_SNAPSHOT, type Place, pushRequestSchema } from '@platewright/core/protocol/sync.ts';
+import {
+  isPushRequest,
+  MAX_PULL,
+  MAX_SNAPSHOT,
+  type Place,
+  pushRequestSchema,
+} from '@platewright/core/protocol/sync.ts';
 import { PROTOCOL } from '@platewright/core/protocol/version.ts';
 import { type Context, Hono } from 'hono';
 import { requireDevice } from '../auth.ts';
@@ -18,7 +24,7 @@ export function syncRoutes(deps: Deps) {
   };
 
   return new Hono<Env>()
-    .post('/push', versionGuard, requireDevice(deps), json(pushRequestSchema), async (c) => {
+    .post('/push', versionGuard, requireDevice(deps), json(pushRequestSchema, isPushRequest), async (c) => {
       const outcomes = await pushWithRights(writer, c.get('device').rights, c.req.valid('json').changes);
       return c.json({ ...head(c), outcomes, reached: await placeOf(store, outcomes) }, 200);
     })
