@@ -179,9 +179,18 @@ describe('a fault', () => {
 
   it('leaves a line with its place in the program, and only there', async () => {
     const lines: string[] = [];
-    const { store, hub, keys, files } = house();
+    const { store, hub, keys, files, athletes } = house();
     const app = createApp({
-      ...{ store, hub, keys, files, pages: null, front: { basePath: '', isTrusted: () => false }, key: '' },
+      ...{
+        store,
+        hub,
+        keys,
+        files,
+        athletes,
+        pages: null,
+        front: { basePath: '', isTrusted: () => false },
+        key: '',
+      },
       now: () => 0,
       isOwnHost: () => true,
       paired: () => undefined,

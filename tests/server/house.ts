@@ -5,6 +5,7 @@ import { pictureType } from '@platewright/core/records/photo.ts';
 import { afterEach, beforeEach, expect } from 'vitest';
 import { bytesFolder } from '../../daemon/src/keep/bytes.ts';
 import { type App, createApp } from '../../daemon/src/server/app.ts';
+import { type Athletes, createAthletes } from '../../daemon/src/server/athletes.ts';
 import { ownHosts } from '../../daemon/src/server/hosts.ts';
 import { createHub, type Hub } from '../../daemon/src/server/hub.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
@@ -36,6 +37,7 @@ export class House {
   readonly store: Store;
   readonly hub: Hub = createHub(0);
   readonly keys: Keys;
+  readonly athletes: Athletes;
   readonly app: App;
   now = Date.parse('2026-03-02T12:00:00Z');
 
@@ -45,6 +47,7 @@ export class House {
     const writer = createWriter({ store: this.store, hub: this.hub, now });
     const seasons = createSeasons(this.store);
     const isOwnHost = ownHosts(() => ({ ports: [8787], addresses: [], names: [] }));
+    this.athletes = createAthletes(this.store);
     this.keys = createKeys({ store: this.store, hub: this.hub, log: silent, now });
     const parts = {
       store: this.store,
@@ -52,6 +55,7 @@ export class House {
       keys: this.keys,
       files: this.files,
       writer,
+      athletes: this.athletes,
       seasons,
       pages,
     };

@@ -1,6 +1,7 @@
 import { copyFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { createApp } from '../../daemon/src/server/app.ts';
+import { createAthletes } from '../../daemon/src/server/athletes.ts';
 import { createHub } from '../../daemon/src/server/hub.ts';
 import { createKeys } from '../../daemon/src/server/keys.ts';
 import { silent } from '../../daemon/src/server/log.ts';
@@ -112,7 +113,8 @@ function sqliteKeeper(): Keeper {
 
 function appOf(store: Store, now: () => number) {
   const hub = createHub(0);
-  const parts = { store, hub, writer: createWriter({ store, now, hub }), seasons: createSeasons(store), now };
+  const held = { athletes: createAthletes(store), seasons: createSeasons(store) };
+  const parts = { store, hub, writer: createWriter({ store, now, hub }), ...held, now };
   const keys = createKeys({ store, hub, log: silent, now });
   const open = {
     keys,

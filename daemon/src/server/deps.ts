@@ -1,5 +1,6 @@
 import type { HttpBindings } from '@hono/node-server';
 import type { Store, StoredDevice } from '../store/store.ts';
+import type { Athletes } from './athletes.ts';
 import type { Hub } from './hub.ts';
 import type { Keys } from './keys.ts';
 import type { Log } from './log.ts';
@@ -13,6 +14,7 @@ export interface Deps {
   store: Store;
   writer: Writer;
   hub: Hub;
+  athletes: Athletes;
   seasons: Seasons;
   keys: Keys;
   /** Folder of the files beside the store. */

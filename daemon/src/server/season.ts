@@ -5,6 +5,7 @@ import { type LocalTime, localTime } from '@platewright/core/season/local-date.t
 import { gatherSeason } from '@platewright/core/views/gather.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import type { RecordQuery, Store } from '../store/store.ts';
+import type { Athletes } from './athletes.ts';
 import { ProblemError } from './problem.ts';
 import type { Seasons } from './seasons.ts';
 
@@ -48,12 +49,10 @@ export async function daySeason(store: Store, athlete: string, date: string): Pr
 }
 
 /** The athlete asked for, else the first one. */
-export async function athleteOf(store: Store, asked: string | undefined): Promise<Athlete> {
-  const found =
-    asked === undefined
-      ? await store.records({ kind: 'athlete' })
-      : [await store.record(asked, asked)].filter((record) => record !== null);
-  return required(found.map((record) => readRecord('athlete', record)).find((athlete) => athlete !== null));
+export async function athleteOf(athletes: Athletes, asked: string | undefined): Promise<Athlete> {
+  let found: Athlete | null = null;
+  for (const record of await athletes.of(asked)) found ??= readRecord('athlete', record);
+  return required(found);
 }
 
 /** The athlete's date and local clock; by UTC when the time zone on record is none. */

@@ -2,6 +2,7 @@ import { freshAddresses } from '../network/addresses.ts';
 import { type Certificate, fingerprints } from '../network/certificate.ts';
 import type { Store, StoredDevice } from '../store/store.ts';
 import { createApp } from './app.ts';
+import { createAthletes } from './athletes.ts';
 import { ownHosts } from './hosts.ts';
 import { createHub } from './hub.ts';
 import { createKeys } from './keys.ts';
@@ -69,6 +70,7 @@ export async function serve(options: ServeOptions): Promise<Running> {
   const keys = createKeys({ store, hub, log, now });
   const app = createApp({
     ...{ store, hub, keys, files, now, front, paired, log },
+    athletes: createAthletes(store),
     seasons: createSeasons(store),
     writer: createWriter({ store, hub, now }),
     isOwnHost: ownHosts(() => ({ ports, addresses: addresses(), names })),

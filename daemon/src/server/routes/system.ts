@@ -35,11 +35,7 @@ export function systemRoutes(deps: Deps, metrics: Metrics) {
     .get('/openapi.json', (c) => c.json(openApi(cookieName(c)), 200))
     .get('/session', requireDevice(deps), async (c) => {
       const { id, name, rights } = c.get('device');
-      const only = athleteToRead(rights, undefined);
-      const athletes = await deps.store.records({
-        kind: 'athlete',
-        ...(only === undefined ? {} : { athlete: only }),
-      });
+      const athletes = await deps.athletes.of(athleteToRead(rights, undefined));
       const session = {
         device: id,
         name,

@@ -16,12 +16,12 @@ import { athleteOf, athleteTime, callSeason, daySeason, larderSeason, liftsSeaso
 
 /** What the pages show: computed from records, nothing of it stored. */
 export function viewRoutes(deps: Deps) {
-  const { store, seasons, now } = deps;
+  const { store, athletes, seasons, now } = deps;
   const asked = query(viewQuerySchema);
 
   /** Whose view, of which date, and what that athlete's clock shows. */
   async function dated({ rights }: StoredDevice, asked: z.infer<typeof viewQuerySchema>) {
-    const athlete = await athleteOf(store, athleteToRead(rights, asked.athlete));
+    const athlete = await athleteOf(athletes, athleteToRead(rights, asked.athlete));
     const clock = athleteTime(athlete, now());
     return { who: athlete.id, clock, date: asked.date ?? clock.date };
   }
