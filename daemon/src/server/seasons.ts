@@ -23,8 +23,11 @@ interface Held {
   /** Without entries. */
   season: SeasonRecords;
   eaten: Map<string, EatenDay>;
-  /** Date of each entry, because one that is moved leaves a date that must be added up again. */
-  dates: Map<string, string>;
+  /**
+   * The ids of a date's entries, because one that is moved leaves a date that must be added up again. As one text with a
+   * blank around each, which takes a quarter of the memory of a map.
+   */
+  ids: Map<string, string>;
 }
 
 export type Seasons = ReturnType<typeof createSeasons>;
@@ -48,7 +51,7 @@ export function createSeasons(store: Store) {
     const seq = await store.lastSeq();
     const begun = await gather([], athlete);
     if (begun === null) return null;
-    const next: Held = { seq, season: begun, eaten: new Map(), dates: new Map() };
+    const next: Held = { seq, season: begun, eaten: new Map(), ids: new Map() };
     for (let after = ''; ; ) {
       const page = await store.records({ athlete, after, limit: PAGE });
       const last = page.at(-1);
@@ -76,6 +79,7 @@ export function createSeasons(store: Store) {
     const next = { ...before, seq: page.seq, season: mergeSeasons(before.season, fresh, changed) };
     for (const date of datesOf(next, records)) {
       next.eaten.delete(date);
+      next.ids.delete(date);
       addEntries(next, await store.records({ athlete, kind: 'entry', from: date, to: date }));
     }
     return page.more ? await follow(next) : next;
@@ -99,22 +103,22 @@ export function createSeasons(store: Store) {
 }
 
 /** Adds the entries among records, which come by id, to their dates. */
-function addEntries({ eaten, dates }: Held, records: readonly StoredRecord[]): void {
+function addEntries({ eaten, ids }: Held, records: readonly StoredRecord[]): void {
   const entries = records.map((record) => readRecord('entry', record)).filter((entry) => entry !== null);
-  for (const { id, date } of entries) dates.set(id, date);
   for (const [date, some] of Map.groupBy(entries, (entry: Entry) => entry.date)) {
     eaten.set(date, eatenDay(date, some, eaten.get(date)));
+    ids.set(date, `${ids.get(date) ?? ' '}${some.map(({ id }) => `${id} `).join('')}`);
   }
 }
 
 /** The dates that changed entries are on, and those that they were on. */
-function datesOf({ dates }: Held, records: readonly StoredRecord[]): Set<string> {
+function datesOf({ ids }: Held, records: readonly StoredRecord[]): Set<string> {
   const touched = new Set<string>();
   for (const record of records) {
     if (record.kind !== 'entry') continue;
-    const [before, now] = [dates.get(record.id), readRecord('entry', record)?.date];
-    for (const date of [before, now]) if (date !== undefined) touched.add(date);
-    dates.delete(record.id);
+    for (const [date, text] of ids) if (text.includes(` ${record.id} `)) touched.add(date);
+    const date = readRecord('entry', record)?.date;
+    if (date !== undefined) touched.add(date);
   }
   return touched;
 }
