@@ -15,7 +15,8 @@ export const exportCommand: Command = {
   platewright export records.jsonl
 
 A line of JSON for each record, keys sorted: its fields, and when and where each was last written. Any program can read
-it; platewright import takes it into an empty store. The daemon may be running.`,
+it; platewright import takes it into an empty store. The pictures of photos are files of their own, in the folder bytes beside
+the store: each is named by the sha256 of its record. The daemon may be running.`,
   async run(given) {
     const [file] = given.positionals;
     const store = await openStore(settings(given), 'guest');

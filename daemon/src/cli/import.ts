@@ -14,7 +14,8 @@ export const importCommand: Command = {
   help: `  platewright import records.jsonl
   platewright import --data ~/restored < records.jsonl
 
-All of it is taken in, or nothing. The store must be empty and the daemon stopped. Devices are paired anew afterwards.`,
+All of it is taken in, or nothing. The store must be empty and the daemon stopped. Devices are paired anew afterwards, and
+the folder bytes of photos is copied by hand; platewright verify says which are missing.`,
   async run(given) {
     const [file] = given.positionals;
     const store = await openStore(settings(given), 'owner');

@@ -1,8 +1,9 @@
-import { resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { bytesFolder } from '../keep/bytes.ts';
-import { photoFaults } from '../keep/photo-check.ts';
+import { photoAdvice, photoFaults } from '../keep/photo-check.ts';
 import { restoreAdvice } from '../keep/restore-advice.ts';
 import { openStore } from '../store/open.ts';
+import { photosInFile } from '../store/sqlite-photos.ts';
 import { findFaults } from '../store/sqlite-verify.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
@@ -16,36 +17,51 @@ export const verify: Command = {
   help: `  platewright verify
   platewright verify backup.sqlite
 
-Reads all of the store, or of a backup, and holds every row against its checksum and every record against its changes. A
-line for each fault; when there is one, it says which backup to go back to. The daemon may be running.`,
+Reads all of the store, or of a backup, and holds every row against its checksum, every record against its changes, and every
+photo against the folder bytes beside it. A line for each fault; when there is one, it says what to go back to. The daemon may
+be running.`,
   async run(given) {
     const [file] = given.positionals;
     const { data, store, backups } = settings(given);
-    const faults =
-      file === undefined ? await faultsOf({ data, store }) : await findFaults(resolve(file)).catch(asFault);
-    for (const fault of faults) say(fault);
-    if (faults.length === 0) return note('Every row is as it was written.');
-    throw new CommandTrouble(
-      file === undefined ? await restoreAdvice(backups) : 'Do not go back to this file.',
-    );
+    const folder = bytesFolder(file === undefined ? data : dirname(resolve(file)));
+    const { rows, photos } =
+      file === undefined
+        ? await faultsOf({ data, store }, folder).catch(asFault)
+        : await faultsOfFile(resolve(file), folder).catch(asFault);
+    for (const fault of [...rows, ...photos]) say(fault);
+    if (rows.length > 0) {
+      throw new CommandTrouble(
+        file === undefined ? await restoreAdvice(backups) : 'Do not go back to this file.',
+      );
+    }
+    if (photos.length > 0) throw new CommandTrouble(photoAdvice(folder));
+    note('Every row and every photo is as it was written.');
   },
 };
 
-async function faultsOf(place: { data: string; store: string | null }): Promise<string[]> {
+interface Faults {
+  rows: string[];
+  photos: string[];
+}
+
+async function faultsOf(place: { data: string; store: string | null }, folder: string): Promise<Faults> {
+  const store = await openStore(place, 'guest');
   try {
-    const store = await openStore(place, 'guest');
-    try {
-      return [...(await store.verify()), ...(await photoFaults(store, bytesFolder(place.data)))];
-    } finally {
-      await store.close();
-    }
-  } catch (error) {
-    return asFault(error);
+    const rows = await store.verify();
+    const photos = rows.length === 0 ? await store.records({ kind: 'photo' }) : [];
+    return { rows, photos: photoFaults(photos, folder) };
+  } finally {
+    await store.close();
   }
 }
 
+async function faultsOfFile(path: string, folder: string): Promise<Faults> {
+  const rows = await findFaults(path);
+  return { rows, photos: rows.length === 0 ? photoFaults(photosInFile(path), folder) : [] };
+}
+
 /** A store too damaged to be opened is a fault; that there is none is not. */
-function asFault(error: unknown): string[] {
-  if (error instanceof StoreTrouble && error.code === 'damaged') return [error.what];
+function asFault(error: unknown): Faults {
+  if (error instanceof StoreTrouble && error.code === 'damaged') return { rows: [error.what], photos: [] };
   throw error;
 }

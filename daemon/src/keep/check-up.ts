@@ -1,8 +1,11 @@
 import { accessSync, constants, statfsSync, statSync } from 'node:fs';
 import { clockTime, MAX_AHEAD_MS } from '@platewright/core/changes/clock.ts';
+import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { openStore, type StorePlace } from '../store/open.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { listBackups } from './backup.ts';
+import { bytesFolder } from './bytes.ts';
+import { photoAdvice, photoFaults } from './photo-check.ts';
 
 /** What was looked at, how it stands, and the mend when it does not stand well. */
 export interface Finding {
@@ -66,7 +69,14 @@ async function storeFindings(place: StorePlace, nowMs: number): Promise<Finding[
       const faults = await store.verify();
       const state = faults.length === 0 ? `${await store.lastSeq()} changes, all sound` : faults.join('; ');
       const mend = faults.length === 0 ? null : 'Run platewright verify: it says which backup to go back to.';
-      return [{ about, state, mend }, clockFinding(await store.latestClock(), nowMs)];
+      // Where rows are not sound, records can't be read.
+      const photos = faults.length === 0 ? await store.records({ kind: 'photo' }) : [];
+      const files = bytesFolder(place.data);
+      return [
+        { about, state, mend },
+        photoFinding(photos, files),
+        clockFinding(await store.latestClock(), nowMs),
+      ];
     } finally {
       await store.close();
     }
@@ -74,6 +84,14 @@ async function storeFindings(place: StorePlace, nowMs: number): Promise<Finding[
     if (!(error instanceof StoreTrouble)) throw error;
     return [{ about, state: 'it can not be opened', mend: error.message }];
   }
+}
+
+function photoFinding(photos: readonly StoredRecord[], folder: string): Finding {
+  const about = 'photos';
+  const faults = photoFaults(photos, folder);
+  if (faults.length > 0) return { about, state: faults.join('; '), mend: photoAdvice(folder) };
+  const shown = photos.filter(({ fields }) => fields.removed !== true).length;
+  return { about, state: shown === 0 ? 'none' : `${shown}, all sound`, mend: null };
 }
 
 /** The daemon takes no clock that is further ahead than MAX_AHEAD_MS, so a later one was written under another time. */

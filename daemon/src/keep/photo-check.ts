@@ -1,11 +1,10 @@
+import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { readRecord } from '@platewright/core/changes/read.ts';
-import type { Store } from '../store/store.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { getBytes } from './bytes.ts';
 
-/** Photos whose content is missing from the folder of files, or is not as it was written: a line each. */
-export async function photoFaults(store: Store, folder: string): Promise<string[]> {
-  const photos = await store.records({ kind: 'photo' });
+/** Photos whose file is missing from a folder, or is not as it was written: a line each. */
+export function photoFaults(photos: readonly StoredRecord[], folder: string): string[] {
   return photos
     .map((record) => readRecord('photo', record))
     .filter((photo) => photo !== null)
@@ -13,6 +12,11 @@ export async function photoFaults(store: Store, folder: string): Promise<string[
       const fault = faultOf(folder, sha256);
       return fault === null ? [] : [`photo ${id} of athlete ${athlete}: ${fault}`];
     });
+}
+
+/** What to do about faults of photos in a folder of files. */
+export function photoAdvice(folder: string): string {
+  return `Copy into ${folder} what the folder bytes beside a backup holds. What is in no backup is lost: remove that photo.`;
 }
 
 function faultOf(folder: string, sha256: string): string | null {

@@ -1,4 +1,5 @@
 import { type BackedUp, listBackups, makeBackup } from './backup.ts';
+import { dropPhotos } from './drop-photos.ts';
 import { foldOld } from './fold-old.ts';
 
 /** A day lost is what a person can type again (common practice, no source). */
@@ -15,7 +16,10 @@ interface Upkeep extends BackedUp {
   onTrouble(error: unknown): void;
 }
 
-/** Makes a backup when the last one is a day old, and folds what is old; nothing of a store that is damaged. */
+/**
+ * Makes a backup when the last one is a day old, removes files that nothing names, and folds what is old; nothing of a
+ * store that is damaged.
+ */
 export async function upkeep({ now, ...of }: Omit<Upkeep, 'onTrouble'>): Promise<void> {
   const { store, backups } = of;
   const [newest] = listBackups(backups);
@@ -23,6 +27,7 @@ export async function upkeep({ now, ...of }: Omit<Upkeep, 'onTrouble'>): Promise
   const isDue = newest === undefined || Math.abs(now() - newest.at) >= BACKUP_MS;
   if (!isDue || store.trouble() !== null || (await store.lastSeq()) === 0) return;
   await makeBackup(of, now());
+  await dropPhotos(of, now());
   await foldOld(store, now());
 }
 
