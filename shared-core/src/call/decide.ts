@@ -7,17 +7,13 @@ export interface Recent {
   daysSinceMove: number;
   /** Sign of the last move, 0 when none. */
   lastDirection: number;
-  /** Days the plan has run. */
-  daysOnPlan: number;
 }
 
 export interface Decision {
   /** The mark to propose, whole fives; the mark in force when the call holds. */
   markG: number;
-  /** The mark that would be best without regard to the cost of a change. */
-  bestG: number;
+  /** Chance that the mark in force lies in band. */
   insideNow: number;
-  insideBest: number;
   reason: 'worth-it' | 'guard' | 'not-worth-it' | 'too-soon' | 'at-floor' | 'at-ceiling' | 'small';
 }
 
@@ -40,8 +36,8 @@ export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent
   const insideNow = dose.chancesAt(markG, guards.band).inside;
   const insideBest = dose.chancesAt(bestG, guards.band).inside;
   const nearer = towardAim(markG, bestG, dose, guards);
-  if (underGuard && bestG > markG) return { markG: bestG, bestG, insideNow, insideBest, reason: 'guard' };
-  const hold = (reason: Decision['reason']): Decision => ({ markG, bestG, insideNow, insideBest, reason });
+  if (underGuard && bestG > markG) return { markG: bestG, insideNow, reason: 'guard' };
+  const hold = (reason: Decision['reason']): Decision => ({ markG, insideNow, reason });
   if (Math.abs(bestG - markG) < SMALLEST_G) {
     if (wanted < guards.floorG && markG <= guards.floorG + SMALLEST_G) return hold('at-floor');
     if (wanted > guards.ceilingG && markG >= guards.ceilingG - SMALLEST_G) return hold('at-ceiling');
@@ -54,7 +50,7 @@ export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent
     recent.daysSinceMove < REVERSAL_DAYS;
   const cost = COST.change + (reversal ? COST.reversal : 0);
   if (Math.max(insideBest - insideNow, nearer) < cost) return hold('not-worth-it');
-  return { markG: bestG, bestG, insideNow, insideBest, reason: 'worth-it' };
+  return { markG: bestG, insideNow, reason: 'worth-it' };
 }
 
 /** When neither mark is likely in band, coming nearer counts too: as far as the mean pace moves toward the band. */

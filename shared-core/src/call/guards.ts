@@ -1,7 +1,7 @@
+import { fatFreeKg } from '../body/fat-free-mass.ts';
 import { energyKcal } from '../foods/atwater.ts';
 import { storedKg } from '../maintenance/carbohydrate-water.ts';
 import { availabilityLevels, energyAvailability } from '../maintenance/energy-availability.ts';
-import { fatAfter } from '../maintenance/energy-density.ts';
 import type { BodyModel } from '../maintenance/model.ts';
 import type { CallInput } from './input.ts';
 
@@ -23,7 +23,7 @@ export interface Guards {
 }
 
 /** Least carbohydrate a call asks for, g a day (common practice, no source). */
-const LEAST_MARK_G = 50;
+const LEAST_MARK_G = 30;
 /** Upper end of what athletes with hours of training a day eat: 12 g/kg. Thomas DT et al. Med Sci Sports Exerc 2016;48:543–568. */
 const MOST_G_PER_KG = 12;
 /** No call drives at more than this, % of body mass a week (pre-contest beyond −1 costs muscle; common practice, no source for gain). */
@@ -41,17 +41,15 @@ export function guardsFor(input: CallInput, model: BodyModel, daysOnPlan: number
   const { targets, athlete, aim } = input;
   const massKg = model.tissueKg.mean;
   const { startFatKg, startMassKg } = model.filter.setup;
-  // The larger of two readings of fat-free mass: along the Forbes curve, and at the share of the start.
-  const onCurve = massKg - fatAfter(startFatKg, massKg - startMassKg);
-  const fatFreeKg = Math.max(onCurve, massOnScale(model) * (1 - startFatKg / startMassKg));
+  const leanKg = fatFreeKg({ massKg: startMassKg, fatKg: startFatKg }, massKg, massOnScale(model));
   const exerciseKcal = athlete.exerciseKcal ?? 0;
   const withoutMark = energyKcal({ ...targets, carbohydrateG: 0 });
-  const availabilityFloorG = (availabilityLevels.low * fatFreeKg + exerciseKcal - withoutMark) / 4;
+  const availabilityFloorG = (availabilityLevels.low * leanKg + exerciseKcal - withoutMark) / 4;
   const floorG = Math.max(LEAST_MARK_G, availabilityFloorG);
   const clamp = (pace: number) => Math.min(FASTEST.gain, Math.max(FASTEST.loss, pace));
   return {
-    fatFreeKg,
-    availability: energyAvailability(energyKcal(targets), exerciseKcal, fatFreeKg),
+    fatFreeKg: leanKg,
+    availability: energyAvailability(energyKcal(targets), exerciseKcal, leanKg),
     availabilityFloorG,
     floorG: Math.ceil(floorG / 5) * 5,
     ceilingG: Math.max(Math.ceil(floorG / 5) * 5, Math.floor((MOST_G_PER_KG * massKg) / 5) * 5),

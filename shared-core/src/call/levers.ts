@@ -12,11 +12,15 @@ const LOSS_PROTEIN_G_PER_LEAN_KG = 2.3;
 /** Brisk walking, 4.3 times rest: Ainsworth BE et al. Med Sci Sports Exerc 2011;43:1575–1581; net of rest. */
 const WALKING_NET_MET = 3.3;
 
-/** What is left when the mark stands at its floor, in order; empty when it does not or the aim is met. */
+/** From this mark down other levers are worth more than the last carbohydrate, g a day (common practice, no source). */
+const LOW_MARK_G = 50;
+
+/** What is left when the mark stands low or at its floor, in order; empty when it does not or the aim is met. */
 export function nextLevers(situation: Situation, decision: Decision, say: Say): NextLever[] {
   const { dose, guards, input, model } = situation;
-  if (decision.markG > guards.floorG + 5) return [];
-  const short = 4 * (guards.floorG - dose.markFor(guards.aim));
+  const lowG = Math.max(guards.floorG, LOW_MARK_G);
+  if (decision.markG > lowG + 5) return [];
+  const short = 4 * (lowG - dose.markFor(guards.aim));
   if (short < 40) return [];
   const massKg = model.tissueKg.mean;
   const { targets } = input;
@@ -48,6 +52,7 @@ export function nextLevers(situation: Situation, decision: Decision, say: Say): 
     kcalPerDay: minutes * perMinute,
     numbers: { minutesPerDay: minutes },
   });
+  if (decision.markG > guards.floorG + 5) return levers;
   const slower = dose.paceAt(decision.markG).mean;
   const ratio = slower < 0 ? guards.aim / slower : Number.POSITIVE_INFINITY;
   levers.push({

@@ -80,7 +80,7 @@ export function assess(input: CallInput, model: BodyModel): Situation {
     dose: doseFrom(model, input.targets, habit),
     written: doseFrom(model, input.targets, { mean: 1, sd: habit.sd }),
     guards,
-    recent: recentCalls(input, lastDay, daysOnPlan),
+    recent: recentCalls(input, lastDay),
     composition: readComposition(input, lastDay, pace),
     eating: readEating(model, input),
     health: readHealth(input, model, guards, pace),
@@ -97,8 +97,8 @@ function daysSincePlan(model: BodyModel, since: string | undefined, lastDay: num
   return 0;
 }
 
-function recentCalls(input: CallInput, lastDay: number, daysOnPlan: number): Recent {
-  const recent: Recent = { daysSinceMove: Number.POSITIVE_INFINITY, lastDirection: 0, daysOnPlan };
+function recentCalls(input: CallInput, lastDay: number): Recent {
+  const recent: Recent = { daysSinceMove: Number.POSITIVE_INFINITY, lastDirection: 0 };
   let before = input.days.find((day) => day.prescribed)?.prescribed?.carbohydrateG;
   for (const call of input.calls) {
     const move = before === undefined ? 0 : call.inForceG - before;

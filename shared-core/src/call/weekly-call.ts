@@ -122,7 +122,7 @@ function paceOf({ pace, pacePercent, dose, markG, input, model }: Situation): Pa
 
 function notEnough(situation: Situation, missing: Missing, say: Say): WeeklyCall {
   const { markG } = situation;
-  const hold: Decision = { markG, bestG: markG, insideNow: 0, insideBest: 0, reason: 'not-worth-it' };
+  const hold: Decision = { markG, insideNow: 0, reason: 'not-worth-it' };
   return {
     ...core(situation, hold, say),
     verdict: 'not-enough',

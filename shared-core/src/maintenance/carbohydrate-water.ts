@@ -42,12 +42,3 @@ export function feedStores(stores: WaterStores, carbohydrateG: number, sodiumMg:
 export function storedKg(stores: WaterStores): number {
   return (1 + waterPerGlycogen) * (stores.glycogenKg - glycogenStartKg) + stores.extracellularKg;
 }
-
-/** Mass that a lasting change of carbohydrate moves in the end, kg. Same source, equations at rest. */
-export function waterOfStepKg(fromG: number, toG: number): number {
-  const ratio = toG / fromG;
-  return (
-    (1 + waterPerGlycogen) * glycogenStartKg * (Math.sqrt(ratio) - 1) +
-    (sodiumFromCarbohydrate / sodiumClearance) * (ratio - 1)
-  );
-}
