@@ -4,22 +4,22 @@ import { join } from 'node:path';
 import { newToken, sha256 } from '../../daemon/src/server/secrets.ts';
 import { serve } from '../../daemon/src/server/serve.ts';
 import { openPostgresStore } from '../../daemon/src/store/postgres.ts';
-import { openPool } from '../../daemon/src/store/postgres-pool.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
-import { startPostgres } from '../support/postgres.ts';
+import { type Postgres, startPostgres } from '../support/postgres.ts';
+import { athleteId, seedAthletes } from './seed-athletes.ts';
 import { type Compared, printTable } from './table.ts';
 import { thinYear } from './thin-year.ts';
 
 const DATE = '2026-11-25';
-const ROUNDS = 650;
-const WARM_UP = 50;
 
-/** What is asked of both daemons; in `{}` goes an athlete's id. */
-const ASKED: Readonly<Record<string, string>> = {
-  'day view': `views/day?athlete={}&date=${DATE}`,
-  session: 'session',
-  'roster, its first page': 'views/roster',
-};
+/** What is asked of both daemons, and how often; in `{}` goes an athlete's id. */
+const ASKED = [
+  { name: 'day view', path: `views/day?athlete={}&date=${DATE}`, rounds: 650 },
+  { name: 'session', path: 'session', rounds: 120 },
+  { name: 'roster, its first page', path: 'views/roster', rounds: 40 },
+];
+/** A part of the rounds that only warms up. */
+const WARM_UP = 0.1;
 
 /**
  * Answers from a PostgreSQL store of one athlete with a year of records, and from one of `athletes`, the day view each
@@ -33,12 +33,10 @@ export async function benchManyAthletes(athletes: number): Promise<Compared[]> {
   }
   const folder = mkdtempSync(join(tmpdir(), 'platewright-many-'));
   try {
-    const one = await houseOf(await postgres.database(), join(folder, 'one'), 1);
-    const many = await houseOf(await postgres.database(), join(folder, 'many'), athletes);
+    const one = await houseOf(postgres, join(folder, 'one'), 1);
+    const many = await houseOf(postgres, join(folder, 'many'), athletes);
     const rows: Compared[] = [];
-    for (const [name, path] of Object.entries(ASKED)) {
-      rows.push(...(await compare(one, many, { athletes, name, path })));
-    }
+    for (const asked of ASKED) rows.push(...(await compare(one, many, { athletes, ...asked })));
     await one.stop();
     await many.stop();
     return rows;
@@ -53,12 +51,12 @@ type House = Awaited<ReturnType<typeof houseOf>>;
 async function compare(
   one: House,
   many: House,
-  { athletes, name, path }: { athletes: number; name: string; path: string },
+  { athletes, name, path, rounds }: (typeof ASKED)[number] & { athletes: number },
 ): Promise<Compared[]> {
   const times: { one: number[]; many: number[] } = { one: [], many: [] };
-  for (let round = 0; round < ROUNDS; round++) {
-    const who = `athlete${(round * 7919) % athletes}`;
-    times.one.push(await one.ask(path.replace('{}', 'athlete0')));
+  for (let round = 0; round < rounds; round++) {
+    const who = athleteId((round * 7919) % athletes);
+    times.one.push(await one.ask(path.replace('{}', athleteId(0))));
     times.many.push(await many.ask(path.replace('{}', who)));
   }
   const row = { unit: 'ms', reference: 'the same of one alone' };
@@ -69,26 +67,27 @@ async function compare(
     ...([50, 99] as const).map((share) => ({
       what: `${what}, ${share}th percentile`,
       ...row,
-      ours: at(times.many.slice(WARM_UP), share / 100),
-      theirs: at(times.one.slice(WARM_UP), share / 100),
+      ours: at(times.many.slice(rounds * WARM_UP), share / 100),
+      theirs: at(times.one.slice(rounds * WARM_UP), share / 100),
     })),
   ];
 }
 
-/** A daemon on a store in which each of so many athletes has a year of records, appended as a daemon does. */
-async function houseOf(address: string, folder: string, athletes: number) {
-  const store = await openPostgresStore({ address, folder, role: 'owner' });
+/** A daemon on a store in which each of so many athletes has a year of records. */
+async function houseOf(postgres: Postgres, folder: string, athletes: number) {
+  const address = await postgres.database();
   const year = thinYear(DATE);
-  const start = performance.now();
-  for (let n = 0; n < athletes; n++) {
-    await store.append(year.of(`athlete${n}`), (clock) => clock);
-    if (n % 500 === 499)
-      console.error(`  ${n + 1} athletes, ${Math.round((performance.now() - start) / 1000)} s`);
-  }
-  await tidy(address);
+  await seedAthletes(postgres, { address, folder }, year, athletes);
+  const store = await openPostgresStore({ address, folder, role: 'owner' });
   const now = () => Date.parse(`${DATE}T18:00:00Z`);
   const token = await pair(store);
-  const { port, stop } = await serve({ store, port: 0, pages: join(folder, 'none'), now });
+  const { port, stop } = await serve({
+    store,
+    port: 0,
+    pages: join(folder, 'none'),
+    files: join(folder, 'bytes'),
+    now,
+  });
   const headers = { cookie: `platewright-${port}=${token}`, 'sec-fetch-site': 'same-origin' };
   return {
     stop,
@@ -101,13 +100,6 @@ async function houseOf(address: string, folder: string, athletes: number) {
       return performance.now() - start;
     },
   };
-}
-
-/** What PostgreSQL does by itself in a store that grew over a year. */
-async function tidy(address: string): Promise<void> {
-  const pool = openPool(address);
-  await pool.query('VACUUM ANALYZE');
-  await pool.end();
 }
 
 async function pair(store: Store): Promise<string> {
