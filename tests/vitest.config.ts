@@ -12,6 +12,8 @@ export default defineConfig({
           name: 'unit',
           include: ['tests/{unit,reference,property,sync,store,server}/**/*.test.{ts,tsx}'],
           testTimeout: 60_000,
+          // A PostgreSQL with dozens of databases takes a while to go.
+          hookTimeout: 60_000,
         },
       },
       {

@@ -17,8 +17,7 @@ it(`the world holds in ${HISTORIES} histories over the real routes and a store o
 const postgres = await startPostgres();
 if (typeof postgres === 'string') it.skip(`PostgreSQL: ${postgres}`, () => {});
 else {
-  // Restores leave many databases, whose files take a while to go.
-  afterAll(() => postgres.stop(), 120_000);
+  afterAll(() => postgres.stop());
 
   /**
    * A restore is the program's own into an empty database, which gives a new name; under the same name the database is
