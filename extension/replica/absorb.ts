@@ -5,7 +5,7 @@ import type { PullResponse, SnapshotResponse } from '@platewright/core/protocol/
 import type { Replica, ReplicaTx } from './port.ts';
 import { acknowledge, RowSet, rebase } from './rebase.ts';
 import { writesOf } from './recover.ts';
-import { farther, type Head, keyOf, type OutboxRow, targetOf } from './rows.ts';
+import { beyond, farther, type Head, keyOf, type OutboxRow, targetOf } from './rows.ts';
 
 type ChangePage = Extract<PullResponse, { changes: unknown }>;
 type RecordPage = Extract<SnapshotResponse, { records: unknown }>;
@@ -26,7 +26,7 @@ export async function absorb(replica: Replica, since: number, page: ChangePage):
       ...head,
       seq: page.seq,
       mark: page.mark,
-      reached: head.reached !== null && head.reached.seq > page.seq ? head.reached : null,
+      reached: beyond(head.reached, page.seq),
       seen: laterClock(head.seen, seen),
       recovery: recovered ? null : head.recovery,
     });

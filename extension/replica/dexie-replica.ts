@@ -3,6 +3,7 @@ import type { Database } from './database.ts';
 import { HEAD, headOf } from './head.ts';
 import { larderName } from './larder.ts';
 import type { Replica, ReplicaTx } from './port.ts';
+import { rowsOf } from './rows-of.ts';
 
 /** The replica in IndexedDB. `changed` is called after each transaction that may have changed something. */
 export function dexieReplica(database: Database, changed: () => void = () => {}): Replica {
@@ -15,6 +16,7 @@ export function dexieReplica(database: Database, changed: () => void = () => {})
       changed();
       return result;
     },
+    look: (work) => database.transaction('r', outbox, meta, async () => await work(tx)),
   };
 }
 
@@ -27,7 +29,7 @@ function transactionOf(database: Database): ReplicaTx {
     async putHead(head) {
       await meta.put({ name: HEAD, value: head });
     },
-    records: (keys) => records.bulkGet([...keys]),
+    records: (keys) => rowsOf(records, keys),
     async putRecords(rows) {
       if (rows.length > 0) await records.bulkPut([...rows]);
       // The larder in short is made anew when it is next wanted.

@@ -1,7 +1,7 @@
 import { problemSchema } from '@platewright/core/protocol/records.ts';
 import {
   type Place,
-  pullResponseSchema,
+  pulledSchema,
   pushResponseSchema,
   snapshotResponseSchema,
 } from '@platewright/core/protocol/sync.ts';
@@ -25,7 +25,7 @@ export function httpDaemon(line: Line): Daemon {
   return {
     push: (changes) => ask(line, 'push', pushResponseSchema, post({ changes })),
     pull: ({ seq, mark, reached }, limit) =>
-      ask(line, `pull?since=${seq}&mark=${mark}&${known(reached)}limit=${limit}`, pullResponseSchema),
+      ask(line, `pull?since=${seq}&mark=${mark}&${known(reached)}limit=${limit}`, pulledSchema),
     snapshot: ({ snapshot, reached }, limit) => {
       const [athlete, record] = snapshot?.after ?? [];
       const from = snapshot === null ? '' : `afterAthlete=${athlete}&afterRecord=${record}&`;

@@ -25,8 +25,13 @@ export interface ReplicaTx {
   dropFromOutbox(orders: readonly number[]): Promise<void>;
 }
 
+/** What only tells where the replica stands. */
+export type ReplicaLook = Pick<ReplicaTx, 'head' | 'waiting'>;
+
 /** Where the replica is kept: IndexedDB in the browser, memory in the simulated world. */
 export interface Replica {
   /** All of `work` becomes durable, or nothing of it. Resolves only once it is on disk. */
   transact<T>(work: (tx: ReplicaTx) => Promise<T>): Promise<T>;
+  /** Looks at one state of the replica, changes nothing and tells nobody. */
+  look<T>(work: (tx: ReplicaLook) => Promise<T>): Promise<T>;
 }

@@ -68,6 +68,11 @@ export function farther(known: Place | null, { seq, mark }: Place): Place {
   return known !== null && known.seq >= seq ? known : { seq, mark };
 }
 
+/** A place that was reached, as long as it lies beyond what is pulled. */
+export function beyond(reached: Place | null, seq: number): Place | null {
+  return reached !== null && reached.seq > seq ? reached : null;
+}
+
 /** Whether this browser may change records of an athlete. */
 export function mayWrite({ rights }: Head, athlete: string): boolean {
   return rights.access === 'write' && (rights.athlete === null || rights.athlete === athlete);

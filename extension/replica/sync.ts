@@ -78,7 +78,7 @@ export async function sync(ports: SyncPorts): Promise<SyncEnd> {
 const take = { recover, push, pull, snapshot };
 
 async function recover({ replica, newId }: SyncPorts): Promise<Step> {
-  const { recovery, snapshot, reached } = await replica.transact((tx) => tx.head());
+  const { recovery, snapshot, reached } = await replica.look((tx) => tx.head());
   if (recovery !== null) await refillOutbox(replica, newId);
   if (snapshot !== null) return 'snapshot';
   return recovery === null && reached === null ? 'push' : 'pull';
@@ -86,7 +86,7 @@ async function recover({ replica, newId }: SyncPorts): Promise<Step> {
 
 async function push(ports: SyncPorts): Promise<Step> {
   const { replica, daemon } = ports;
-  const waiting = await replica.transact((tx) => tx.waiting(MAX_PUSH));
+  const waiting = await replica.look((tx) => tx.waiting(MAX_PUSH));
   for (let size = waiting.length; size > 0; size = Math.floor(size / 2)) {
     const batch = waiting.slice(0, size);
     const answer = await daemon.push(batch.map((row) => row.change));
@@ -112,7 +112,7 @@ async function push(ports: SyncPorts): Promise<Step> {
 
 async function pull(ports: SyncPorts): Promise<Step> {
   const { replica, daemon } = ports;
-  const head = await replica.transact((tx) => tx.head());
+  const head = await replica.look((tx) => tx.head());
   const answer = await daemon.pull(head, MAX_PULL);
   if (!answer.ok) return endOf(answer);
   const page = answer.value;
@@ -122,13 +122,13 @@ async function pull(ports: SyncPorts): Promise<Step> {
   }
   await absorb(replica, head.seq, page);
   if (page.more) return 'pull';
-  const waiting = await replica.transact((tx) => tx.waiting(1));
+  const waiting = await replica.look((tx) => tx.waiting(1));
   return waiting.length > 0 ? 'push' : DONE;
 }
 
 async function snapshot(ports: SyncPorts): Promise<Step> {
   const { replica, daemon } = ports;
-  const head = await replica.transact((tx) => tx.head());
+  const head = await replica.look((tx) => tx.head());
   const answer = await daemon.snapshot(head, MAX_SNAPSHOT);
   if (!answer.ok) return endOf(answer);
   const page = answer.value;
@@ -159,7 +159,7 @@ async function isUnknownStore(
   { replica, now }: SyncPorts,
   { store, rights, now: daemonNow }: Pick<PushResponse, 'store' | 'rights' | 'now'>,
 ): Promise<boolean> {
-  const head = await replica.transact((tx) => tx.head());
+  const head = await replica.look((tx) => tx.head());
   if (head.store !== null && (head.store !== store || head.rights.athlete !== rights.athlete)) {
     await startRecovery(replica, { store, rights });
     return true;

@@ -3,6 +3,7 @@ import { announceChange, reader } from '../platform/replica.ts';
 import { source } from '../platform/source.ts';
 import { httpDaemon, type Line } from '../replica/http.ts';
 import { readNote } from '../replica/notes.ts';
+import { readAhead } from '../replica/read-ahead.ts';
 import { sync } from '../replica/sync.ts';
 import { refreshNotes } from './refresh-notes.ts';
 import { replica, writeNote } from './replica.ts';
@@ -29,7 +30,7 @@ async function syncNow(): Promise<void> {
   const line = await lineToDaemon();
   const choice = await reader.read((reading) => readNote(reading, 'choice'));
   if (line === null || choice !== null) return;
-  const end = await sync({ ...source, replica, daemon: httpDaemon(line) });
+  const end = await sync({ ...source, replica, daemon: readAhead(httpDaemon(line), source.now) });
   await writeNote('sync', { ...end, at: source.now() });
   if (end.state === 'done') await refreshNotes(line, source.now());
   announceChange();

@@ -4,6 +4,7 @@ import { benchManyAthletes } from './many-athletes.ts';
 import { benchModel } from './model.ts';
 import { benchPopup } from './popup.ts';
 import { MOST_POPUP_BYTES, popupScriptBytes } from './popup-size.ts';
+import { benchPull } from './pull.ts';
 import { benchPush } from './push.ts';
 import { benchSearch } from './search.ts';
 import { benchServer } from './server.ts';
@@ -19,6 +20,7 @@ const benches: Record<string, () => Compared[] | Promise<Compared[]>> = {
   'day view': benchDayView,
   'many athletes': () => benchManyAthletes(ATHLETES),
   popup: benchPopup,
+  pull: benchPull,
   size: () => [
     {
       what: 'popup: whole script, compressed',

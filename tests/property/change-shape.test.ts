@@ -1,5 +1,11 @@
 import { changeSchema, isChange } from '@platewright/core/changes/change.ts';
-import { isPushRequest, MAX_PUSH, pushRequestSchema } from '@platewright/core/protocol/sync.ts';
+import {
+  isPushRequest,
+  MAX_PUSH,
+  pulledSchema,
+  pullResponseSchema,
+  pushRequestSchema,
+} from '@platewright/core/protocol/sync.ts';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 
@@ -49,4 +55,24 @@ it('takes a push as it is only when the schema gives it back the same', () => {
     expect(isPushRequest(value)).toBe(false);
   }
   expect(pushRequestSchema.safeParse({ changes: many }).success).toBe(false);
+});
+
+it('reads a page that was pulled as its schema does, plain changes or not', () => {
+  const head = {
+    store: 's',
+    protocol: 1,
+    now: 1,
+    rights: { athlete: null, access: 'read' },
+    seq: 1,
+    mark: 'm',
+  };
+  fc.assert(
+    fc.property(fc.array(fc.oneof(fc.constant(whole), nearly), { maxLength: 3 }), (changes) => {
+      const page = { ...head, changes, more: false };
+      expect(pulledSchema.safeParse(page).data).toStrictEqual(pullResponseSchema.safeParse(page).data);
+    }),
+    { numRuns: 1000 },
+  );
+  const newer = { ...head, changes: [{ ...whole, more: 1 }], more: false };
+  expect(pulledSchema.parse(newer)).toMatchObject({ changes: [whole] });
 });

@@ -35,6 +35,10 @@ export class MemoryReplica implements Replica {
     return result;
   }
 
+  look<T>(work: (tx: ReplicaTx) => Promise<T>): Promise<T> {
+    return this.transact(work);
+  }
+
   rows(): RecordRow[] {
     return [...this.#records.values()];
   }

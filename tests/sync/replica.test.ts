@@ -60,6 +60,20 @@ function replicaContract(name: string, fresh: () => Replica) {
       });
     });
 
+    it('finds a page of rows, be they new, close together, or far apart among many others', async () => {
+      const replica = fresh();
+      const idOf = (number: number) => `e${String(number).padStart(5, '0')}`;
+      const present = Array.from({ length: 3000 }, (_, number) => idOf(number));
+      await replica.transact((tx) => tx.putRecords(present.map((id) => row(id))));
+      const far = present.filter((_, number) => number % 7 === 3).toReversed();
+      const close = present.slice(1000, 1250);
+      const absent = Array.from({ length: 250 }, (_, number) => idOf(9000 + number));
+      for (const ids of [far, close, absent, [...close, ...absent, ...far]]) {
+        const rows = await replica.transact((tx) => tx.records(ids.map((id) => ['anna', id])));
+        expect(rows.map((one) => one?.id)).toEqual(ids.map((id) => (absent.includes(id) ? undefined : id)));
+      }
+    });
+
     it('keeps the outbox in the order of editing and knows its highest clock', async () => {
       const replica = fresh();
       await replica.transact((tx) =>

@@ -3,6 +3,7 @@ import type { Rights } from '@platewright/core/protocol/devices.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import { type Edit, edit } from '../../extension/replica/edit.ts';
 import { amend, letGo, resend } from '../../extension/replica/outbox.ts';
+import { readAhead } from '../../extension/replica/read-ahead.ts';
 import { mayWrite } from '../../extension/replica/rows.ts';
 import { type SyncEnd, sync } from '../../extension/replica/sync.ts';
 import { Dice } from './dice.ts';
@@ -256,8 +257,10 @@ export class World {
       told: (changes: readonly Change[], outcomes: readonly Outcome[]) =>
         this.ledger.told(changes, outcomes, this.#clock.now),
     };
-    const daemon = throughNetwork(device.access.daemon, around, () => (this.#faults ? this.#dice : null));
-    const end = await sync({ ...this.#source(device, false), replica: device.replica, daemon });
+    const source = this.#source(device, false);
+    const ahead = readAhead(device.access.daemon, source.now);
+    const daemon = throughNetwork(ahead, around, () => (this.#faults ? this.#dice : null));
+    const end = await sync({ ...source, replica: device.replica, daemon });
     this.trace.push(end.state);
     if (end.state === 'done' && device.replica.outbox().some(({ state }) => state === 'waiting')) {
       fail('a sync that is done leaves nothing waiting', device.replica.outbox());

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { changeSchema, isChange, isObject, jsonSchema } from '../changes/change.ts';
+import { type Change, changeSchema, isChange, isObject, jsonSchema } from '../changes/change.ts';
 import { clockSchema } from '../changes/clock.ts';
 import { idSchema, instantSchema } from '../records/scalars.ts';
 import { rightsSchema } from './devices.ts';
@@ -40,6 +40,12 @@ export const pushResponseSchema = z.object({
   reached: z.nullable(z.object(place)),
 });
 
+const pageSchema = z.object({
+  ...storeHead,
+  ...place,
+  changes: z.array(changeSchema),
+  more: z.boolean(),
+});
 const resetSchema = z.object({ ...storeHead, reset: z.literal('snapshot') });
 
 /**
@@ -48,10 +54,17 @@ const resetSchema = z.object({ ...storeHead, reset: z.literal('snapshot') });
  * the one that the device knows: it lacks that place, or the farthest one that the device heard of (`reached`). The
  * device then begins again, from 0 or else from a snapshot, and sends what the store lacks.
  */
-export const pullResponseSchema = z.union([
-  z.object({ ...storeHead, ...place, changes: z.array(changeSchema), more: z.boolean() }),
-  resetSchema,
+export const pullResponseSchema = z.union([pageSchema, resetSchema]);
+
+/** The same for the device that reads it: changes that are plainly in shape are not walked a second time. */
+export const pulledSchema = z.union([
+  z.extend(pageSchema, { changes: z.custom<Change[]>(areChanges) }),
+  pullResponseSchema,
 ]);
+
+function areChanges(value: unknown): boolean {
+  return Array.isArray(value) && value.every(isChange);
+}
 
 /**
  * `GET /v1/snapshot?afterAthlete=ID&afterRecord=ID&reached=SEQ&reachedMark=MARK&limit=N`: records with their clocks, by

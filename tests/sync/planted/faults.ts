@@ -22,10 +22,10 @@ export const faults: readonly Fault[] = [
     says: 'a pulled clock is not noted as seen',
     file: `${REPLICA}/absorb.ts`,
     find: `mark: page.mark,
-      reached: head.reached !== null && head.reached.seq > page.seq ? head.reached : null,
+      reached: beyond(head.reached, page.seq),
       seen: laterClock(head.seen, seen),`,
     replace: `mark: page.mark,
-      reached: head.reached !== null && head.reached.seq > page.seq ? head.reached : null,
+      reached: beyond(head.reached, page.seq),
       seen: head.seen,`,
   },
   {
@@ -45,6 +45,12 @@ export const faults: readonly Fault[] = [
     file: `${REPLICA}/absorb.ts`,
     find: '&& applyChange(base, change) === base',
     replace: '',
+  },
+  {
+    says: 'a page that was read ahead is taken for whatever is asked for',
+    file: `${REPLICA}/read-ahead.ts`,
+    find: 'ahead?.request === request',
+    replace: 'ahead !== null',
   },
   {
     says: 'an edit is stamped without regard to those that wait',
