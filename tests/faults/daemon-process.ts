@@ -5,9 +5,14 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Readable } from 'node:stream';
+import { NODE_FLAGS } from '../../daemon/src/cli/node-flags.ts';
 
-/** The sources, so that a test needs no build; DAEMON_MAIN names what was built instead. */
-const main = () => process.env.DAEMON_MAIN ?? resolve(import.meta.dirname, '../../daemon/src/cli/main.ts');
+/** The sources, so that a test needs no build; DAEMON_MAIN names what was built instead, run as npm start does. */
+function main(): string[] {
+  const built = process.env.DAEMON_MAIN;
+  const sources = resolve(import.meta.dirname, '../../daemon/src/cli/main.ts');
+  return built === undefined ? [sources] : [...NODE_FLAGS, built];
+}
 const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 
 /** A place for stores and settings that is gone after the test. */
@@ -26,7 +31,7 @@ function environment(folder: string): NodeJS.ProcessEnv {
 
 /** Runs a command to its end. */
 export function platewright(folder: string, args: readonly string[], input = '') {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [main(), ...args], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [...main(), ...args], {
     env: environment(folder),
     encoding: 'utf8',
     input,
@@ -54,7 +59,7 @@ export async function startDaemon(
   under: readonly string[] = [],
 ): Promise<Daemon> {
   const [program = process.execPath, ...before] = [...under, process.execPath];
-  const child = spawn(program, [...before, main(), ...args], {
+  const child = spawn(program, [...before, ...main(), ...args], {
     env: environment(folder),
     stdio: ['ignore', 'pipe', 'pipe'],
   });

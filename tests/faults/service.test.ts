@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { NODE_FLAGS } from '../../daemon/src/cli/node-flags.ts';
 import { platewright, temporaryFolder } from './daemon-process.ts';
 import { systemTool } from './system-tool.ts';
 
@@ -31,7 +32,7 @@ describe('platewright service', () => {
     expect(stdout.trim()).toBe(join(folder.path, 'config/systemd/user/platewright.service'));
     expect(stderr).toMatch(/systemctl --user .*enable --now platewright/);
     const unit = readFileSync(stdout.trim(), 'utf8');
-    expect(unit).toMatch(/^ExecStart=\/\S+ \/\S+main\.[jt]s start .*--port 9000/m);
+    expect(unit).toMatch(/^ExecStart=\/\S+ --\S.* \/\S+main\.[jt]s start .*--port 9000/m);
     expect(unit).toContain(`--data "${data}"`);
     expect(unit).toContain(`ReadWritePaths="${data}"`);
     expect(existsSync(data)).toBe(true);
@@ -41,8 +42,18 @@ describe('platewright service', () => {
     const { stdout } = platewright(folder.path, ['service', '--manager', 'launchd', '--data', '/a&b']);
     expect(stdout).toMatch(/^<\?xml/);
     const words = [...stdout.matchAll(/^ {4}<string>(.*)<\/string>$/gm)].map(([, word]) => word);
-    expect(words.slice(1, 3)).toEqual([expect.stringMatching(/main\.[jt]s$/), 'start']);
+    const flags = words.slice(1, 1 + NODE_FLAGS.length);
+    expect(flags).toEqual(NODE_FLAGS);
+    expect(words.slice(1 + flags.length, 3 + flags.length)).toEqual([
+      expect.stringMatching(/main\.[jt]s$/),
+      'start',
+    ]);
     expect(words).toContain('/a&amp;b');
+  });
+
+  it('runs Node as npm start does', () => {
+    const { scripts } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
+    expect(scripts.start).toBe(`node ${NODE_FLAGS.join(' ')} daemon/src/cli/launch.ts`);
   });
 
   it.each([

@@ -4,6 +4,7 @@ import { dirname, join, resolve } from 'node:path';
 import { type Command, CommandTrouble, type Given, note, say } from './command.ts';
 import { LAUNCHD_LABEL, launchdPlist } from './launchd-plist.ts';
 import { networkOptions, networkSettings } from './network-settings.ts';
+import { NODE_FLAGS } from './node-flags.ts';
 import { dataOption, settings, text } from './settings.ts';
 import { type ServiceCommand, systemdUnit } from './systemd-unit.ts';
 import { xdg } from './xdg.ts';
@@ -77,7 +78,13 @@ function commandOf(given: Given): ServiceCommand {
       .flatMap((word) => [`--${name}`, PATHS.has(name) ? resolve(String(word)) : String(word)]);
   });
   return {
-    command: [process.execPath, MAIN.find((path) => existsSync(path)) ?? '', 'start', ...options],
+    command: [
+      process.execPath,
+      ...NODE_FLAGS,
+      MAIN.find((path) => existsSync(path)) ?? '',
+      'start',
+      ...options,
+    ],
     writes: [...new Set([data, backups, join(xdg('XDG_CACHE_HOME', '.cache'), 'platewright')])],
     reach: store !== null ? 'anyone' : lan !== null ? 'private' : 'loopback',
   };
