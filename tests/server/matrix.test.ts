@@ -129,19 +129,24 @@ function oracle(c: Case): number {
   return 200;
 }
 
-async function pairOn(tls: boolean) {
+async function pair(tls: boolean, kind: 'extension' | 'dashboard'): Promise<Told> {
   const port = tls ? daemon.lanPort : daemon.port;
   const host = `127.0.0.1:${port}`;
-  const pair = async (kind: 'extension' | 'dashboard', origin: string): Promise<Told> =>
-    await ask({
-      ...{ port, tls, method: 'POST', path: '/v1/pair' },
-      headers: { host, origin, 'sec-fetch-site': 'same-origin', 'content-type': 'application/json' },
-      body: JSON.stringify({ code: await daemon.code(), name: 'Test', kind }),
-    });
-  const bearer = async () => {
-    const { token } = JSON.parse((await pair('extension', EXTENSION)).text);
-    return { authorization: `Bearer ${token}` };
-  };
+  const origin = kind === 'extension' ? EXTENSION : `${tls ? 'https' : 'http'}://${host}`;
+  return await ask({
+    ...{ port, tls, method: 'POST', path: '/v1/pair' },
+    headers: { host, origin, 'sec-fetch-site': 'same-origin', 'content-type': 'application/json' },
+    body: JSON.stringify({ code: await daemon.code(), name: 'Test', kind }),
+  });
+}
+
+async function bearerOn(tls: boolean) {
+  const { token } = JSON.parse((await pair(tls, 'extension')).text);
+  return { authorization: `Bearer ${token}` };
+}
+
+async function secretsOn(tls: boolean): Promise<Secrets> {
+  const port = tls ? daemon.lanPort : daemon.port;
   // The cookie's name carries the port of the host it was asked at, so the test gives it every name it may have.
   const underAnyName = (token: string) => {
     const prefix = tls ? '__Host-' : '';
@@ -149,8 +154,7 @@ async function pairOn(tls: boolean) {
     return { cookie: names.join('; ') };
   };
   const cookie = async () => {
-    const set =
-      (await pair('dashboard', `${tls ? 'https' : 'http'}://${host}`)).headers['set-cookie']?.[0] ?? '';
+    const set = (await pair(tls, 'dashboard')).headers['set-cookie']?.[0] ?? '';
     return underAnyName(/=([\w-]{43});/.exec(set)?.[1] ?? '');
   };
   const revoke = async () => {
@@ -159,9 +163,9 @@ async function pairOn(tls: boolean) {
   };
   const secrets: Secrets = {
     none: {},
-    bearer: await bearer(),
+    bearer: await bearerOn(tls),
     cookie: await cookie(),
-    'revoked bearer': await bearer(),
+    'revoked bearer': await bearerOn(tls),
     'revoked cookie': {},
     'made-up bearer': { authorization: `Bearer ${'a'.repeat(43)}` },
     'made-up cookie': underAnyName('a'.repeat(43)),
@@ -190,7 +194,7 @@ it.each([
   ['loopback', false],
   ['the network', true],
 ])('on %s, whatever stands in a request, who should be let in is, and nobody else', async (_, tls) => {
-  const secrets = await pairOn(tls);
+  const secrets = await secretsOn(tls);
   const random = chance(tls ? 2 : 1);
   const pick = <T>(of: readonly T[]): T => {
     const found = of[Math.floor(random() * of.length)];
@@ -232,8 +236,7 @@ it.each([
 
 it('TRACE is answered on no route, and a token in the query opens nothing', async () => {
   const host = `127.0.0.1:${daemon.port}`;
-  const secrets = await pairOn(false);
-  const { authorization = '' } = secrets.bearer;
+  const { authorization } = await bearerOn(false);
   const { port } = daemon;
   for (const { path, method, open } of api) {
     const filled = path.replace('{id}', 'x');
