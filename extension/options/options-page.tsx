@@ -24,10 +24,19 @@ export function OptionsPage() {
       <h1>Platewright in this browser</h1>
       <Pairing state={state} />
       <AthleteChoice session={state.session} chosen={state.athlete} />
-      <Outbox state={state} />
-      <StorageState state={state} />
+      {!isBlank(state) && (
+        <>
+          <Outbox state={state} />
+          <StorageState state={state} />
+        </>
+      )}
     </main>
   );
+}
+
+/** Nothing was ever paired or logged here: there is one thing to do. */
+function isBlank({ paired, choice, records, waiting, rejected }: OptionsState): boolean {
+  return !paired && choice === null && records + waiting + rejected.length === 0;
 }
 
 function Pairing({ state }: { state: OptionsState }) {

@@ -8,11 +8,12 @@ export function RejectedChange({ row }: { row: OutboxRow }) {
   const [typed, setTyped] = useState<Record<string, string> | null>(null);
   const [wrong, setWrong] = useState('');
   const { change, order, reason } = row;
+  const about = `change-${order}`;
 
   const save = async () => {
     const fields = editedFields(change.fields, typed ?? {});
     if (fields === null) {
-      setWrong('A number can’t be read.');
+      setWrong('A number can’t be read. Write it with digits alone, such as 120.5.');
       return;
     }
     const end = await askWorker('decide', { order, how: 'amend', fields });
@@ -21,16 +22,17 @@ export function RejectedChange({ row }: { row: OutboxRow }) {
 
   return (
     <li class="change">
-      <p>{changeWords(change.kind, change.fields)}</p>
+      <p id={about}>{changeWords(change.kind, change.fields)}</p>
       <p class="wrong">{reason}</p>
       {typed === null ? (
         <div class="buttons">
-          <button type="button" class="button small" onClick={() => setTyped({})}>
+          <button type="button" class="button small" aria-describedby={about} onClick={() => setTyped({})}>
             Edit
           </button>
           <button
             type="button"
             class="button small"
+            aria-describedby={about}
             onClick={() => void askWorker('decide', { order, how: 'resend' })}
           >
             Send again
@@ -38,6 +40,7 @@ export function RejectedChange({ row }: { row: OutboxRow }) {
           <button
             type="button"
             class="button small"
+            aria-describedby={about}
             onClick={() => void askWorker('decide', { order, how: 'let-go' })}
           >
             Let go

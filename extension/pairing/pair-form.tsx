@@ -42,6 +42,7 @@ export function PairForm({ begun = '', allow }: PairFormProps) {
         void send();
       }}
     >
+      <p>Your records are kept by a daemon of your own. Once paired, you log here even while it is off.</p>
       <div class="field">
         <label for="pair-text">Pairing code</label>
         <input

@@ -11,18 +11,13 @@ export function UnpairedScreen({ choice }: { choice: Note<'choice'> | null }) {
       {choice !== null ? (
         <JoinChoice choice={choice} />
       ) : (
-        <>
-          <p>
-            Your records are kept by a daemon of your own. Once paired, you log here even while it is off.
-          </p>
-          {/* A question about a permission closes a popup, so hosts beyond this machine are asked for on the options page. */}
-          <PairForm
-            allow={async (_pattern, typed) => {
-              openOptionsToPair(typed);
-              return 'Go on in the tab that was opened: there the browser can ask you.';
-            }}
-          />
-        </>
+        // A question about a permission closes a popup, so hosts beyond this machine are asked for on the options page.
+        <PairForm
+          allow={async (_pattern, typed) => {
+            openOptionsToPair(typed);
+            return 'Go on in the tab that was opened: there the browser can ask you.';
+          }}
+        />
       )}
     </main>
   );

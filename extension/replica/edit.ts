@@ -36,9 +36,10 @@ export async function edit(replica: Replica, source: Source, edits: readonly Edi
 export async function editWithin(tx: ReplicaTx, source: Source, edits: readonly Edit[]): Promise<Edit[]> {
   const head = await tx.head();
   const { device } = head;
-  if (device === null) throw new Error('This browser is not paired yet.');
+  if (device === null)
+    throw new Error('This browser is not paired. Pair it in the options of the extension.');
   if (!edits.every(({ athlete }) => mayWrite(head, athlete))) {
-    throw new Error('This browser was paired to look at these records, not to change them.');
+    throw new Error('This device may look, not write. Pair it again with a code that lets it write.');
   }
   let latest = laterClock(head.seen, await tx.latestInOutbox());
   const rows = await RowSet.load(

@@ -51,7 +51,11 @@ export async function ask<T>(
 ): Promise<Answer<T>> {
   const response = await send(line, path, init);
   if (response === null) {
-    return { ok: false, why: 'offline', detail: `No daemon answers at ${line.address}.` };
+    return {
+      ok: false,
+      why: 'offline',
+      detail: `No daemon answers at ${line.address}. Start it there, or check the address.`,
+    };
   }
   const body: unknown = await response.json().catch(() => null);
   if (!response.ok) return failure(response.status, body);

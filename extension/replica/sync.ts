@@ -69,7 +69,8 @@ const DONE: SyncEnd = { state: 'done', detail: '' };
 export async function sync(ports: SyncPorts): Promise<SyncEnd> {
   let step: Step = 'recover';
   for (let steps = 0; typeof step === 'string'; steps += 1) {
-    if (steps === MAX_STEPS) return { state: 'refused', detail: 'The sync did not come to an end.' };
+    if (steps === MAX_STEPS)
+      return { state: 'refused', detail: 'The sync did not come to an end. It goes on within a minute.' };
     step = await take[step](ports);
   }
   return step;

@@ -38,7 +38,8 @@ async function syncNow(): Promise<void> {
 
 /** A fault of the browser, such as a full disk: said to the person like any other trouble. */
 async function fail(error: unknown): Promise<void> {
-  const detail = error instanceof Error ? error.message : String(error);
+  const said = error instanceof Error ? error.message : String(error);
+  const detail = `This browser could not store what is to be kept (${said}). Make room on its disk, or start it anew.`;
   await writeNote('sync', { state: 'refused', detail, at: source.now() });
   announceChange();
 }

@@ -89,6 +89,9 @@ describe('records of one store, when the browser meets another', () => {
     expect(await heldBy(second, 'ann')).toEqual(['ann', 'p', 'sent', 'unsent']);
     await options.page.getByRole('radio', { name: 'ann' }).waitFor();
     await options.page.getByRole('radio', { name: 'bea' }).waitFor();
+    const popup = await browser.openPopup();
+    await popup.locator('.date-kind').getByText('ann').waitFor();
+    await popup.close();
   });
 
   it('are erased here, and nowhere else, when the person says so', async () => {

@@ -5,6 +5,7 @@ import '@platewright/core/ui/button.css';
 import '@platewright/core/ui/form.css';
 import '@platewright/core/ui/beam.css';
 import '@platewright/core/ui/meal.css';
+import '../../pairing/pairing.css';
 import '../../popup/popup.css';
 import { render } from 'preact';
 import { Popup } from '../../popup/popup.tsx';

@@ -5,7 +5,7 @@ import type { DayState } from '../state/read-popup.ts';
 /** The date with its neighbours, and what kind of day it is. */
 export function DateHead({ state, show }: { state: DayState | null; show: (date: string | null) => void }) {
   if (state === null) return <header class="date-head" />;
-  const { day, today, session } = state;
+  const { day, today, session, athlete } = state;
   const go = (days: 1 | -1) => show(stepFrom(state, days));
   return (
     <header class="date-head">
@@ -25,6 +25,7 @@ export function DateHead({ state, show }: { state: DayState | null; show: (date:
         </button>
       )}
       <p class="date-kind soft small">
+        {(session?.athletes.length ?? 0) > 1 && <strong>{athlete.name}</strong>}
         {day.kindOfDay} day, {day.phase}
         {session?.demo && <strong class="demo">Invented season</strong>}
       </p>

@@ -89,6 +89,7 @@ export function DayScreen({ state, show }: DayScreenProps) {
     standingMeal: logStanding,
     undo: () => void actions.undo(),
     help: () => showHelp(!helping),
+    ...(helping && { close: () => showHelp(false) }),
   });
 
   return (

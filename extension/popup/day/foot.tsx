@@ -24,7 +24,13 @@ function CallLine({ state }: { state: DayState }) {
     <p class="foot-call">
       <span>{mark}</span>
       {day.cautions.length > 0 && session !== null && (
-        <a class="wrong" href={session.address} target="_blank" rel="noreferrer">
+        <a
+          class="wrong"
+          href={session.address}
+          target="_blank"
+          rel="noreferrer"
+          aria-label="caution: read it on the dashboard"
+        >
           caution
         </a>
       )}

@@ -1,7 +1,7 @@
 const keys = [
   ['Enter', 'log what the line says; or take what the list points at'],
   ['↓ ↑', 'through the list'],
-  ['Esc', 'close the list, then empty the line'],
+  ['Esc', 'close these keys or the list, then empty the line'],
   ['Alt 1 … 9', 'log a standing meal'],
   ['Page Up, Down', 'meal before, meal after'],
   ['Alt Page Up, Down', 'day before, day after'],

@@ -6,6 +6,8 @@ export interface PageKeys {
   standingMeal: (digit: number) => void;
   undo: () => void;
   help: () => void;
+  /** Closes what is open over the day. */
+  close: () => void;
 }
 
 /**
@@ -18,7 +20,7 @@ export function usePageKeys(given: Partial<PageKeys>): void {
   latest.current = given;
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
-      const press = pressOf(event, latest.current);
+      const press = event.defaultPrevented ? undefined : pressOf(event, latest.current);
       if (press === undefined) return;
       press();
       event.preventDefault();
@@ -40,6 +42,7 @@ function pressOf(event: KeyboardEvent, keys: Partial<PageKeys>): (() => void) | 
     const { standingMeal } = keys;
     return standingMeal && (() => standingMeal(Number(digit)));
   }
+  if (key === 'Escape') return keys.close;
   if (holdsText(event.target)) return undefined;
   if ((ctrlKey || metaKey) && key.toLowerCase() === 'z') return keys.undo;
   return key === '?' ? keys.help : undefined;
