@@ -152,3 +152,16 @@ describe('the larder in short', () => {
     expect(await database.meta.get(larderName('anna'))).toBeUndefined();
   });
 });
+
+describe('pages that show the replica', () => {
+  it('are told of what was written, not of a look', async () => {
+    let told = 0;
+    const replica = dexieReplica(freshDatabase(), () => {
+      told += 1;
+    });
+    expect(await replica.look((tx) => tx.head())).toEqual(BLANK_HEAD);
+    expect(told).toBe(0);
+    await replica.transact((tx) => tx.putRecords([row('a')]));
+    expect(told).toBe(1);
+  });
+});
