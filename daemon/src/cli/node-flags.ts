@@ -4,8 +4,8 @@
  * of four, one compiler for what is hot instead of two, and a heap that is cleared before it grows.
  */
 export const NODE_FLAGS = [
-  '--max-semi-space-size=1',
-  '--v8-pool-size=1',
   '--no-maglev',
   '--optimize-for-size',
+  '--max-semi-space-size=1',
+  '--v8-pool-size=1',
 ] as const;
