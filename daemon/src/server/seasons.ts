@@ -9,7 +9,7 @@ import type { Store } from '../store/store.ts';
 import { mergeSeasons } from './merge-seasons.ts';
 import { createTurns } from './turns.ts';
 
-/** Seasons held at a time: as many as a page of the roster asks for. One of ten years takes about 10 MB. */
+/** Seasons held at a time: as many as a page of the roster asks for. One of ten years takes about 5 MB. */
 const MOST_HELD = 20;
 /** Records read before other requests get their turn; few, so that little is held that is thrown away. */
 const PAGE = 250;
