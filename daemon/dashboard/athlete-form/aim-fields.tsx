@@ -3,6 +3,7 @@ import { formatBodyMassChange, parseBodyMass } from '@platewright/core/units/mas
 import { Choice } from '../forms/choice.tsx';
 import { Field } from '../forms/field.tsx';
 import { type AthleteDraft, draftOfAim, type PhaseDraft } from './draft.ts';
+import { tied } from './part.ts';
 
 interface AimFieldsProps {
   phase: PhaseDraft;
@@ -15,7 +16,12 @@ interface AimFieldsProps {
 
 /** The phase and its aim: choosing a phase sets the pace it usually starts with. */
 export function AimFields({ phase, athlete, set, wrong, whole }: AimFieldsProps) {
-  const change = (part: Partial<PhaseDraft>) => set({ ...phase, ...part });
+  const part = {
+    draft: phase,
+    set: (change: Partial<PhaseDraft>) => set({ ...phase, ...change }),
+    wrong,
+  };
+  const [low, high] = [tied(part, 'bandLow'), tied(part, 'bandHigh')];
   return (
     <div class="fields">
       <Choice
@@ -30,10 +36,8 @@ export function AimFields({ phase, athlete, set, wrong, whole }: AimFieldsProps)
       />
       <Field
         label="Pace aimed for"
-        value={phase.pace}
-        onText={(pace) => change({ pace })}
+        {...tied(part, 'pace')}
         unit="% a week"
-        wrong={wrong.pace}
         hint={monthly(phase.pace, athlete)}
         inputMode="text"
       />
@@ -43,47 +47,31 @@ export function AimFields({ phase, athlete, set, wrong, whole }: AimFieldsProps)
           <input
             class="input"
             aria-label="Low end of the pace band, % a week"
-            value={phase.bandLow}
-            aria-invalid={Boolean(wrong.bandLow)}
-            onInput={(event) => change({ bandLow: event.currentTarget.value })}
+            value={low.value}
+            aria-invalid={Boolean(low.wrong)}
+            onInput={(event) => low.onText(event.currentTarget.value)}
           />
           <span>to</span>
           <input
             class="input"
             aria-label="High end of the pace band, % a week"
-            value={phase.bandHigh}
-            aria-invalid={Boolean(wrong.bandHigh)}
-            onInput={(event) => change({ bandHigh: event.currentTarget.value })}
+            value={high.value}
+            aria-invalid={Boolean(high.wrong)}
+            onInput={(event) => high.onText(event.currentTarget.value)}
           />
         </span>
-        {(wrong.bandLow ?? wrong.bandHigh) && <p class="wrong">{wrong.bandLow ?? wrong.bandHigh}</p>}
+        {(low.wrong ?? high.wrong) && <p class="wrong">{low.wrong ?? high.wrong}</p>}
       </fieldset>
       <Field
         label="Starting mark"
-        value={phase.startMark}
-        onText={(startMark) => change({ startMark })}
+        {...tied(part, 'startMark')}
         unit="g"
         inputMode="numeric"
         placeholder="by the rule"
-        wrong={wrong.startMark}
       />
-      {whole && (
-        <Field
-          label="From"
-          type="date"
-          value={phase.from}
-          onText={(from) => change({ from })}
-          wrong={wrong.from}
-        />
-      )}
+      {whole && <Field label="From" type="date" {...tied(part, 'from')} />}
       {(whole || phase.aim === 'pre-contest') && (
-        <Field
-          label="Contest date"
-          type="date"
-          value={phase.contestDate}
-          onText={(contestDate) => change({ contestDate })}
-          wrong={wrong.contestDate}
-        />
+        <Field label="Contest date" type="date" {...tied(part, 'contestDate')} />
       )}
     </div>
   );

@@ -1,10 +1,11 @@
 import { Choice } from '../forms/choice.tsx';
 import { Field } from '../forms/field.tsx';
 import { inMassUnit } from './draft.ts';
-import type { AthletePartProps } from './part.ts';
+import { type AthletePartProps, tied } from './part.ts';
 
 /** Units and the body. */
-export function PersonFields({ draft, set, wrong }: AthletePartProps) {
+export function PersonFields(part: AthletePartProps) {
+  const { draft, set, wrong } = part;
   return (
     <div class="fields">
       <Choice
@@ -35,38 +36,30 @@ export function PersonFields({ draft, set, wrong }: AthletePartProps) {
         onChoice={(sex) => set({ sex })}
         wrong={wrong.sex}
       />
-      <Field label="Name" value={draft.name} onText={(name) => set({ name })} wrong={wrong.name} />
+      <Field label="Name" {...tied(part, 'name')} />
       <Field
         label="Birth year"
-        value={draft.birthYear}
-        onText={(birthYear) => set({ birthYear })}
-        wrong={wrong.birthYear}
+        {...tied(part, 'birthYear')}
         inputMode="numeric"
         placeholder="1990"
         autocomplete="bday-year"
       />
       <Field
         label="Height"
-        value={draft.height}
-        onText={(height) => set({ height })}
-        wrong={wrong.height}
+        {...tied(part, 'height')}
         unit={draft.massUnit === 'kg' ? 'cm' : 'in'}
         placeholder={draft.massUnit === 'kg' ? '178' : '5 ft 10 in'}
       />
       <Field
         label="Body mass"
-        value={draft.mass}
-        onText={(mass) => set({ mass })}
-        wrong={wrong.mass}
+        {...tied(part, 'mass')}
         unit={draft.massUnit}
         inputMode="decimal"
         placeholder={draft.massUnit === 'kg' ? '82.5' : '182'}
       />
       <Field
         label="Body fat"
-        value={draft.fatPercent}
-        onText={(fatPercent) => set({ fatPercent })}
-        wrong={wrong.fatPercent}
+        {...tied(part, 'fatPercent')}
         unit="%"
         inputMode="decimal"
         placeholder="if measured"

@@ -1,7 +1,7 @@
 import { proteinRates } from '@platewright/core/targets/protein.ts';
 import { Field } from '../forms/field.tsx';
 import { plain } from './draft.ts';
-import type { AthletePartProps } from './part.ts';
+import { type AthletePartProps, tied } from './part.ts';
 
 const quick = [
   { rate: proteinRates.practice, label: '1.5 g/lb, practice' },
@@ -10,27 +10,14 @@ const quick = [
 ];
 
 /** Rates from which protein quota and fat follow; the practice and the range of the evidence are one press away. */
-export function RateFields({ draft, set, wrong }: AthletePartProps) {
+export function RateFields(part: AthletePartProps) {
+  const { draft, set } = part;
   return (
     <div class="fields">
       <div class="field wide">
         <div class="rate">
-          <Field
-            label="Protein a day"
-            value={draft.proteinGPerKg}
-            onText={(proteinGPerKg) => set({ proteinGPerKg })}
-            wrong={wrong.proteinGPerKg}
-            unit="g/kg"
-            inputMode="decimal"
-          />
-          <Field
-            label="Fat a day"
-            value={draft.fatGPerKg}
-            onText={(fatGPerKg) => set({ fatGPerKg })}
-            wrong={wrong.fatGPerKg}
-            unit="g/kg"
-            inputMode="decimal"
-          />
+          <Field label="Protein a day" {...tied(part, 'proteinGPerKg')} unit="g/kg" inputMode="decimal" />
+          <Field label="Fat a day" {...tied(part, 'fatGPerKg')} unit="g/kg" inputMode="decimal" />
         </div>
         <div class="buttons">
           {quick.map(({ rate, label }) => (

@@ -7,12 +7,13 @@ import { lengthUnit, parseLength } from '@platewright/core/units/length.ts';
 import { parseBodyMass } from '@platewright/core/units/mass.ts';
 import { type AthleteDraft, type PhaseDraft, plain } from './draft.ts';
 
-/** What could be read of a draft: the fields when all is right, else what is wrong at each field. */
-export type Reading<D, T> =
-  | { fields: T; wrong: Partial<Record<keyof D, string>> }
-  | { fields: null; wrong: Partial<Record<keyof D, string>> };
-
 type Wrong<D> = Partial<Record<keyof D, string>>;
+
+/** What could be read of a draft: the fields when all is right, else null and what is wrong at each field. */
+export interface Reading<D, T> {
+  fields: T | null;
+  wrong: Wrong<D>;
+}
 
 /** Reads the athlete as typed; `timeZone` is where the browser is. */
 export function readAthlete(

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
 
-interface PageProps {
+export interface PageProps {
   title: string;
   /** One line under the title. */
   lead?: ComponentChildren;

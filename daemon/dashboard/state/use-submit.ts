@@ -3,7 +3,7 @@ import { useRef, useState } from 'preact/hooks';
 import { newId } from '../api/edits.ts';
 import { problemOf } from '../api/request.ts';
 
-interface Submit {
+export interface Submit {
   busy: boolean;
   problem: Problem | null;
   /** Runs the work; what was typed stays when it fails. */

@@ -1,53 +1,46 @@
 import type { PlannedMeal, Reason } from '@platewright/core/targets/types.ts';
 import { gramsFigure } from '@platewright/core/ui/number.ts';
+import { Ledger } from '../shell/ledger.tsx';
 
-/** The day's meals as planned: time, number, role and grams. */
-export function PlannedMeals({
-  meals,
-  reasons,
-  caption,
-}: {
+interface PlannedMealsProps {
   meals: readonly PlannedMeal[];
   reasons: readonly Reason[];
   caption: string;
-}) {
+}
+
+/** The day's meals as planned: time, number, role and grams. */
+export function PlannedMeals({ meals, reasons, caption }: PlannedMealsProps) {
   return (
     <>
-      <table class="ledger">
-        <caption class="unseen">{caption}</caption>
-        <thead>
-          <tr>
-            <th scope="col">Time</th>
-            <th scope="col">Meal</th>
-            <th scope="col" class="number">
-              Protein
-            </th>
-            <th scope="col" class="number">
-              Carb.
-            </th>
-            <th scope="col" class="number">
-              Fat
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {meals.map((meal) => (
-            <tr key={meal.meal}>
-              <td>{meal.time}</td>
-              <th scope="row">
-                {meal.meal}
-                {meal.role !== 'meal' && <span class="soft"> {meal.role}</span>}
-              </th>
-              <td class="number">{gramsFigure(meal.proteinG)}</td>
-              <td class="number">
-                {gramsFigure(meal.carbohydrateG)}
-                {meal.quickG > 0 && <span class="soft small block">quick {gramsFigure(meal.quickG)}</span>}
-              </td>
-              <td class="number">{gramsFigure(meal.fatG)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <Ledger
+        caption={caption}
+        rows={meals}
+        keyOf={({ meal }) => meal}
+        columns={[
+          { head: 'Time', cell: ({ time }) => time },
+          {
+            head: 'Meal',
+            cell: ({ meal, role }) => (
+              <>
+                {meal}
+                {role !== 'meal' && <span class="soft"> {role}</span>}
+              </>
+            ),
+          },
+          { head: 'Protein', class: 'number', cell: ({ proteinG }) => gramsFigure(proteinG) },
+          {
+            head: 'Carb.',
+            class: 'number',
+            cell: ({ carbohydrateG, quickG }) => (
+              <>
+                {gramsFigure(carbohydrateG)}
+                {quickG > 0 && <span class="soft small block">quick {gramsFigure(quickG)}</span>}
+              </>
+            ),
+          },
+          { head: 'Fat', class: 'number', cell: ({ fatG }) => gramsFigure(fatG) },
+        ]}
+      />
       {reasons
         .filter((reason) => reason.about === 'meals')
         .map((reason) => (

@@ -3,6 +3,7 @@ import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts'
 import { bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { Fact, Facts } from '../../shell/facts.tsx';
+import { range, range90 } from '../../shell/range.ts';
 
 /** Where the body stands, in one row of figures, each with its interval. */
 export function BodyFacts({ body }: { body: BodyView }) {
@@ -17,7 +18,7 @@ export function BodyFacts({ body }: { body: BodyView }) {
           name="Bodyweight line"
           figure={mass(line.mean)}
           unit={units.mass}
-          beside={`90 %: ${mass(line.interval90.low)} to ${mass(line.interval90.high)}`}
+          beside={range90(line, mass)}
         />
       )}
       {pace && (
@@ -25,8 +26,8 @@ export function BodyFacts({ body }: { body: BodyView }) {
           name="Pace, last 14 days"
           figure={paceFigure(pace.meanPercentPerWeek)}
           unit="% a week"
-          beside={`90 %: ${paceFigure(pace.interval90.low)} to ${paceFigure(pace.interval90.high)}`}
-          aim={`band ${paceFigure(pace.band.low)} to ${paceFigure(pace.band.high)}`}
+          beside={range90(pace, paceFigure)}
+          aim={`band ${range(pace.band, paceFigure)}`}
         />
       )}
       {monthKg && (
@@ -34,7 +35,7 @@ export function BodyFacts({ body }: { body: BodyView }) {
           name="Last 30 days"
           figure={change(monthKg.mean)}
           unit={units.mass}
-          beside={`90 %: ${change(monthKg.interval90.low)} to ${change(monthKg.interval90.high)}`}
+          beside={range90(monthKg, change)}
         />
       )}
       {fat && (
@@ -50,7 +51,7 @@ export function BodyFacts({ body }: { body: BodyView }) {
           name="Fat-free mass index"
           figure={formatDecimal(fatFreeIndex.normalised, 1)}
           unit="kg/m²"
-          beside={`± ${formatDecimal(fatFreeIndex.error, 1)} by the error of fat; normalised to 1.80 m, ${fatFreeIndex.source}; ${formatDecimal(fatFreeIndex.raw, 1)} before`}
+          beside={`± ${formatDecimal(fatFreeIndex.error, 1)}; ${formatDecimal(fatFreeIndex.raw, 1)} before it was set to 1.80 m of height, ${fatFreeIndex.source}`}
         />
       )}
     </Facts>

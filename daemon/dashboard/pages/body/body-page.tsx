@@ -93,7 +93,7 @@ function Nothing() {
       <button
         type="button"
         class="button first"
-        onClick={() => document.querySelector<HTMLElement>('.weigh-in input')?.focus()}
+        onClick={() => document.querySelector<HTMLElement>('main form input')?.focus()}
       >
         Type the first weigh-in
       </button>

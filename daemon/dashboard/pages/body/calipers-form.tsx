@@ -3,12 +3,10 @@ import { type CaliperMethod, type FoldSite, foldSchema } from '@platewright/core
 import { formatDecimal, parseDecimal } from '@platewright/core/units/decimal.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
-import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { Field } from '../../forms/field.tsx';
+import { RecordForm } from '../../forms/record-form.tsx';
 import { Select } from '../../forms/select.tsx';
-import { ProblemNote } from '../../shell/problem-note.tsx';
-import { useNotice } from '../../state/notice.tsx';
-import { useSubmit } from '../../state/use-submit.ts';
+import { useAdd } from '../../state/use-add.ts';
 import { fatWords } from './fat-words.ts';
 
 const methods: readonly { value: CaliperMethod; label: string }[] = [
@@ -19,9 +17,8 @@ const methods: readonly { value: CaliperMethod; label: string }[] = [
 
 /** The skinfolds of one date; what they say of body fat stands there as they are typed. */
 export function CalipersForm({ body }: { body: BodyView }) {
-  const { athlete, person, calipers } = body;
-  const { tell } = useNotice();
-  const { busy, problem, run, idOf } = useSubmit();
+  const { person, calipers } = body;
+  const { submit, add } = useAdd();
   const [method, setMethod] = useState<CaliperMethod>(calipers[0]?.method ?? 'jackson-pollock 3');
   const [typed, setTyped] = useState<{ [S in FoldSite]?: string }>({});
   const [date, setDate] = useState(body.date);
@@ -36,21 +33,22 @@ export function CalipersForm({ body }: { body: BodyView }) {
 
   const save = async () => {
     if (!whole || !date) return;
-    const id = idOf();
-    if (!(await run(() => sendEdits([edit('calipers', athlete, id, { date, method, folds })])))) return;
-    tell(fat ? `Recorded the folds: ${formatDecimal(fat.percent, 1)} % fat.` : 'Recorded the folds.', [
-      removal('calipers', athlete, id, true),
-    ]);
-    setTyped({});
+    const done = fat ? `Recorded the folds: ${formatDecimal(fat.percent, 1)} % fat.` : 'Recorded the folds.';
+    if (await add('calipers', () => ({ date, method, folds }), done)) setTyped({});
   };
 
   return (
-    <form
-      class="fields"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void save();
-      }}
+    <RecordForm
+      submit={submit}
+      save={save}
+      ready={whole && date !== ''}
+      button="Record"
+      below={
+        <p class="wide" role="status">
+          {fat && fatWords(fat)}
+          {whole && !fat && 'These folds can’t be a body’s: look at them again.'}
+        </p>
+      }
     >
       <div class="fields wide">
         <Select label="Method" value={method} options={methods} onChoice={setMethod} />
@@ -68,17 +66,7 @@ export function CalipersForm({ body }: { body: BodyView }) {
           wrong={typed[site] && folds[site] === undefined ? 'Type 1 to 85 mm.' : undefined}
         />
       ))}
-      <div class="field-button">
-        <button type="submit" class="button" disabled={busy || !whole}>
-          Record
-        </button>
-      </div>
-      <p class="wide" role="status">
-        {fat && fatWords(fat)}
-        {whole && !fat && 'These folds can’t be a body’s: look at them again.'}
-      </p>
-      {problem && <ProblemNote problem={problem} />}
-    </form>
+    </RecordForm>
   );
 }
 

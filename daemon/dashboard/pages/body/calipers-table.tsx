@@ -2,11 +2,7 @@ import type { CaliperMethod } from '@platewright/core/records/body.ts';
 import { formatDay, formatDayOfYear } from '@platewright/core/ui/format-date.ts';
 import { formatDecimal } from '@platewright/core/units/decimal.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
-import { useState } from 'preact/hooks';
-import { removal } from '../../api/edits.ts';
-import { useNotice } from '../../state/notice.tsx';
-
-const firstRows = 6;
+import { Ledger } from '../../shell/ledger.tsx';
 
 const shortMethods: Record<CaliperMethod, string> = {
   'jackson-pollock 3': '3 folds',
@@ -16,10 +12,7 @@ const shortMethods: Record<CaliperMethod, string> = {
 
 /** The skinfolds, newest first, with the body fat that each set tells. */
 export function CalipersTable({ body }: { body: BodyView }) {
-  const [all, setAll] = useState(false);
-  const { act } = useNotice();
-  const { athlete, calipers } = body;
-  if (calipers.length === 0) {
+  if (body.calipers.length === 0) {
     return (
       <p class="soft">
         Folds tell body fat nearer the skin than the tape does. Take each one twice and type the mean; the
@@ -28,62 +21,39 @@ export function CalipersTable({ body }: { body: BodyView }) {
     );
   }
   return (
-    <>
-      <table class="ledger">
-        <caption class="unseen">Calipers, newest first</caption>
-        <thead>
-          <tr>
-            <th scope="col">Date</th>
-            <th scope="col" class="number">
-              Sum
-            </th>
-            <th scope="col" class="number">
-              Body fat
-            </th>
-            <th scope="col">
-              <span class="unseen">Actions</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {(all ? calipers : calipers.slice(0, firstRows)).map(({ id, date, method, sumMm, fat }) => (
-            <tr key={id}>
-              <th scope="row">
-                {formatDayOfYear(date)} <span class="soft small nowrap">{shortMethods[method]}</span>
-              </th>
-              <td class="number">{sumMm === null ? 'a fold is missing' : `${formatDecimal(sumMm, 1)} mm`}</td>
-              <td class="number">
-                {fat && (
-                  <>
-                    {formatDecimal(fat.percent, 1)} %
-                    <span class="soft small"> ± {formatDecimal(fat.errorPercent, 1)}</span>
-                  </>
-                )}
-              </td>
-              <td class="number">
-                <button
-                  type="button"
-                  class="link small"
-                  onClick={() =>
-                    void act(
-                      [removal('calipers', athlete, id, true)],
-                      `Removed the folds of ${formatDay(date)}.`,
-                      [removal('calipers', athlete, id, false)],
-                    )
-                  }
-                >
-                  Remove<span class="unseen"> the folds of {formatDay(date)}</span>
-                </button>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {calipers.length > firstRows && (
-        <button type="button" class="button small" onClick={() => setAll(!all)}>
-          {all ? 'Show fewer' : `Show all ${calipers.length}`}
-        </button>
-      )}
-    </>
+    <Ledger
+      caption="Calipers, newest first"
+      rows={body.calipers}
+      keyOf={({ id }) => id}
+      most={6}
+      columns={[
+        {
+          head: 'Date',
+          cell: ({ date, method }) => (
+            <>
+              <span class="nowrap">{formatDayOfYear(date)}</span>{' '}
+              <span class="soft small nowrap">{shortMethods[method]}</span>
+            </>
+          ),
+        },
+        {
+          head: 'Sum',
+          class: 'number',
+          cell: ({ sumMm }) => (sumMm === null ? 'a fold is missing' : `${formatDecimal(sumMm, 1)} mm`),
+        },
+        {
+          head: 'Body fat',
+          class: 'number',
+          cell: ({ fat }) =>
+            fat && (
+              <>
+                {formatDecimal(fat.percent, 1)} %
+                <span class="soft small"> ± {formatDecimal(fat.errorPercent, 1)}</span>
+              </>
+            ),
+        },
+      ]}
+      remove={({ id, date }) => ({ kind: 'calipers', id, what: `the folds of ${formatDay(date)}` })}
+    />
   );
 }

@@ -4,7 +4,8 @@ import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { Field } from '../../forms/field.tsx';
-import { ProblemNote } from '../../shell/problem-note.tsx';
+import { RecordForm } from '../../forms/record-form.tsx';
+import { Remove } from '../../shell/remove.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 
@@ -13,30 +14,24 @@ const rows = 6;
 /** First days of cycles: with them the bodyweight line expects the water that comes and goes with a cycle. */
 export function Cycle({ body }: { body: BodyView }) {
   const { athlete, cycleStarts } = body;
-  const { tell, act } = useNotice();
-  const { busy, problem, run } = useSubmit();
+  const { tell } = useNotice();
+  const submit = useSubmit();
   const [date, setDate] = useState(body.date);
   const known = cycleStarts.some((start) => start.date === date);
+  const ready = date !== '' && !known;
 
   const save = async () => {
-    if (!date || known) return;
+    if (!ready) return;
     const id = `cycle-${date}`;
-    const stored = await run(() => sendEdits([edit('cycle-start', athlete, id, { date, removed: false })]));
-    if (stored)
-      tell(`Recorded ${formatDay(date)} as the first day of a cycle.`, [
-        removal('cycle-start', athlete, id, true),
-      ]);
+    const fields = { date, removed: false };
+    if (!(await submit.run(() => sendEdits([edit('cycle-start', athlete, id, fields)])))) return;
+    const back = [removal('cycle-start', athlete, id, true)];
+    tell(`Recorded ${formatDay(date)} as the first day of a cycle.`, back);
   };
 
   return (
     <>
-      <form
-        class="fields"
-        onSubmit={(event) => {
-          event.preventDefault();
-          void save();
-        }}
-      >
+      <RecordForm submit={submit} save={save} ready={ready} button="Record">
         <Field
           label="First day of a cycle"
           type="date"
@@ -45,13 +40,7 @@ export function Cycle({ body }: { body: BodyView }) {
           onText={setDate}
           hint={known ? 'This date is recorded.' : undefined}
         />
-        <div class="field-button">
-          <button type="submit" class="button" disabled={busy || !date || known}>
-            Record
-          </button>
-        </div>
-        {problem && <ProblemNote problem={problem} />}
-      </form>
+      </RecordForm>
       {cycleStarts.length === 0 && (
         <p class="soft">
           Water comes and goes with a cycle. With its first days recorded, the bodyweight line and the weekly
@@ -69,19 +58,7 @@ export function Cycle({ body }: { body: BodyView }) {
                   <span class="soft small"> {daysBetween(before.date, start.date)} days after the last</span>
                 )}
               </span>
-              <button
-                type="button"
-                class="link small"
-                onClick={() =>
-                  void act(
-                    [removal('cycle-start', athlete, start.id, true)],
-                    `Removed the first day of a cycle, ${formatDay(start.date)}.`,
-                    [removal('cycle-start', athlete, start.id, false)],
-                  )
-                }
-              >
-                Remove<span class="unseen"> {formatDay(start.date)}</span>
-              </button>
+              <Remove kind="cycle-start" id={start.id} what={`the cycle from ${formatDay(start.date)}`} />
             </li>
           );
         })}

@@ -2,6 +2,8 @@ import type { Estimate } from '@platewright/core/trend/estimate.ts';
 import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts';
 import { bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { BodyView, LeanShareView } from '@platewright/core/views/body-types.ts';
+import { Ledger } from '../../shell/ledger.tsx';
+import { range } from '../../shell/range.ts';
 
 /** How the change of the last weeks splits into lean and fat, each part with its interval. */
 export function LeanShareTable({ body }: { body: BodyView }) {
@@ -17,52 +19,46 @@ export function LeanShareTable({ body }: { body: BodyView }) {
   }
   return (
     <div class="stack">
-      <table class="ledger">
-        <caption class="unseen">Lean share of the change</caption>
-        <thead>
-          <tr>
-            <th scope="col">Change of the last</th>
-            <th scope="col" class="number">
-              Lean share
-            </th>
-            <th scope="col" class="number">
-              Lean, {units.mass}
-            </th>
-            <th scope="col" class="number">
-              Fat, {units.mass}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {leanShares.map(({ weeks, share, leanKg, fatKg }) => (
-            <tr key={weeks}>
-              <th scope="row">{weeks} weeks</th>
-              {share === null ? (
-                <td class="number soft">not known</td>
-              ) : (
-                <Cell of={share} unit=" %" figure={(part) => formatDecimal(100 * part)} />
-              )}
-              <Cell of={leanKg} figure={mass} />
-              <Cell of={fatKg} figure={mass} />
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <Ledger
+        caption="Lean share of the change"
+        rows={leanShares}
+        keyOf={({ weeks }) => weeks}
+        columns={[
+          { head: 'Change of the last', cell: ({ weeks }) => `${weeks} weeks` },
+          {
+            head: 'Lean share',
+            class: 'number',
+            cell: ({ share }) =>
+              share ? <Part of={share} unit=" %" figure={percent} /> : <span class="soft">not known</span>,
+          },
+          {
+            head: `Lean, ${units.mass}`,
+            class: 'number',
+            cell: ({ leanKg }) => <Part of={leanKg} figure={mass} />,
+          },
+          {
+            head: `Fat, ${units.mass}`,
+            class: 'number',
+            cell: ({ fatKg }) => <Part of={fatKg} figure={mass} />,
+          },
+        ]}
+      />
       <p class="soft small">{words(leanShares)}</p>
     </div>
   );
 }
 
-function Cell({ of, unit = '', figure }: { of: Estimate; unit?: string; figure: (value: number) => string }) {
-  const { low, high } = of.interval90;
+function percent(share: number): string {
+  return formatDecimal(100 * share);
+}
+
+function Part({ of, unit = '', figure }: { of: Estimate; unit?: string; figure: (value: number) => string }) {
   return (
-    <td class="number">
+    <>
       {figure(of.mean)}
       {unit}
-      <span class="soft small block">
-        {figure(low)} to {figure(high)}
-      </span>
-    </td>
+      <span class="soft small block">{range(of.interval90, figure)}</span>
+    </>
   );
 }
 

@@ -1,5 +1,6 @@
 import { formatDayOfYear } from '@platewright/core/ui/format-date.ts';
 import { type BodyMassUnit, formatBodyMass } from '@platewright/core/units/mass.ts';
+import { Ledger } from '../../shell/ledger.tsx';
 import type { PastedLine } from './read-weigh-ins.ts';
 
 interface PastePreviewProps {
@@ -30,27 +31,16 @@ export function PastePreview({ lines, unit, doubles }: PastePreviewProps) {
         </ul>
       )}
       {right.length > 0 && (
-        <table class="ledger">
-          <caption class="unseen">How the first lines were read</caption>
-          <thead>
-            <tr>
-              <th scope="col">Line</th>
-              <th scope="col">Date</th>
-              <th scope="col" class="number">
-                Body mass
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {right.slice(0, 5).map((line) => (
-              <tr key={line.line}>
-                <td class="soft">{line.line}</td>
-                <td>{formatDayOfYear(line.date)}</td>
-                <td class="number">{formatBodyMass(line.kg, unit)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <Ledger
+          caption="How the first lines were read"
+          rows={right.slice(0, 5)}
+          keyOf={({ line }) => line}
+          columns={[
+            { head: 'Line', class: 'soft', cell: ({ line }) => line },
+            { head: 'Date', cell: ({ date }) => formatDayOfYear(date) },
+            { head: 'Body mass', class: 'number', cell: ({ kg }) => formatBodyMass(kg, unit) },
+          ]}
+        />
       )}
     </div>
   );

@@ -7,7 +7,7 @@ import { PhotoFigure } from './photo-figure.tsx';
 
 /** Two photos beside each other: the first and the newest, unless others are chosen. */
 export function PhotoPair({ body, photos }: { body: BodyView; photos: readonly Photo[] }) {
-  const [chosen, setChosen] = useState<{ left?: string; right?: string }>({});
+  const [chosen, setChosen] = useState<{ Left?: string; Right?: string }>({});
   const [first, newest] = [photos[0], photos.at(-1)];
   if (!first || !newest) {
     return (
@@ -20,31 +20,27 @@ export function PhotoPair({ body, photos }: { body: BodyView; photos: readonly P
   if (first === newest) return <PhotoFigure key={first.id} body={body} photo={first} />;
   const shown = (id: string | undefined, otherwise: Photo) =>
     photos.find((photo) => photo.id === id) ?? otherwise;
-  const [left, right] = [shown(chosen.left, first), shown(chosen.right, newest)];
+  const sides = [
+    { side: 'Left', photo: shown(chosen.Left, first) },
+    { side: 'Right', photo: shown(chosen.Right, newest) },
+  ] as const;
   const options = photos.map(({ id, date, note }) => ({
     value: id,
     label: [formatDayOfYear(date), note].filter(Boolean).join(', '),
   }));
   return (
     <div class="photos">
-      <div>
-        <Select
-          label="Left photo"
-          value={left.id}
-          options={options}
-          onChoice={(id) => setChosen({ ...chosen, left: id })}
-        />
-        <PhotoFigure key={left.id} body={body} photo={left} />
-      </div>
-      <div>
-        <Select
-          label="Right photo"
-          value={right.id}
-          options={options}
-          onChoice={(id) => setChosen({ ...chosen, right: id })}
-        />
-        <PhotoFigure key={right.id} body={body} photo={right} />
-      </div>
+      {sides.map(({ side, photo }) => (
+        <div key={side}>
+          <Select
+            label={`${side} photo`}
+            value={photo.id}
+            options={options}
+            onChoice={(id) => setChosen({ ...chosen, [side]: id })}
+          />
+          <PhotoFigure key={photo.id} body={body} photo={photo} />
+        </div>
+      ))}
     </div>
   );
 }

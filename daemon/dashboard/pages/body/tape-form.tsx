@@ -2,21 +2,17 @@ import { type TapeSite, tapeSiteSchema } from '@platewright/core/records/body.ts
 import { formatTape, lengthUnit, parseLength } from '@platewright/core/units/length.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
-import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { Field } from '../../forms/field.tsx';
+import { RecordForm } from '../../forms/record-form.tsx';
 import { Select } from '../../forms/select.tsx';
-import { ProblemNote } from '../../shell/problem-note.tsx';
-import { useNotice } from '../../state/notice.tsx';
-import { useSubmit } from '../../state/use-submit.ts';
+import { useAdd } from '../../state/use-add.ts';
 
 const sites = tapeSiteSchema.options.map((value) => ({ value, label: value }));
 
 /** One reading of the tape. */
 export function TapeForm({ body }: { body: BodyView }) {
-  const { athlete, units } = body;
-  const unit = lengthUnit(units.mass);
-  const { tell } = useNotice();
-  const { busy, problem, run, idOf } = useSubmit();
+  const unit = lengthUnit(body.units.mass);
+  const { submit, add } = useAdd();
   const [site, setSite] = useState<TapeSite>('waist');
   const [typed, setTyped] = useState('');
   const [date, setDate] = useState(body.date);
@@ -25,20 +21,12 @@ export function TapeForm({ body }: { body: BodyView }) {
 
   const save = async () => {
     if (!right || !date) return;
-    const id = idOf();
-    if (!(await run(() => sendEdits([edit('tape', athlete, id, { date, site, cm })])))) return;
-    tell(`Taped ${site} at ${formatTape(cm, unit)}.`, [removal('tape', athlete, id, true)]);
-    setTyped('');
+    const added = await add('tape', () => ({ date, site, cm }), `Taped ${site} at ${formatTape(cm, unit)}.`);
+    if (added) setTyped('');
   };
 
   return (
-    <form
-      class="fields"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void save();
-      }}
-    >
+    <RecordForm submit={submit} save={save} ready={right && date !== ''} button="Record">
       <Select label="Site" value={site} options={sites} onChoice={setSite} />
       <Field
         label="Circumference"
@@ -54,12 +42,6 @@ export function TapeForm({ body }: { body: BodyView }) {
         }
       />
       <Field label="Date" type="date" value={date} max={body.date} onText={setDate} />
-      <div class="field-button">
-        <button type="submit" class="button" disabled={busy || !right}>
-          Record
-        </button>
-      </div>
-      {problem && <ProblemNote problem={problem} />}
-    </form>
+    </RecordForm>
   );
 }

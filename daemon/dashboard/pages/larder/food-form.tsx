@@ -3,9 +3,9 @@ import type { LarderView } from '@platewright/core/views/larder-types.ts';
 import { useState } from 'preact/hooks';
 import { edit, sendEdits } from '../../api/edits.ts';
 import { Choice } from '../../forms/choice.tsx';
+import { EditForm } from '../../forms/edit-form.tsx';
 import { Field } from '../../forms/field.tsx';
 import { Select } from '../../forms/select.tsx';
-import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { draftOfFood, type FoodDraft, readFood } from './food-draft.ts';
 import { LabelNote } from './label-note.tsx';
@@ -28,26 +28,19 @@ export function FoodForm({
   const original = larder.foods.find(({ food }) => food.id === editing.replace(/^copy:/, ''))?.food;
   const [draft, setDraft] = useState(() => draftOfFood(original, energy));
   const [tried, setTried] = useState(false);
-  const { busy, problem, run, idOf } = useSubmit();
+  const submit = useSubmit();
   const set = (change: Partial<FoodDraft>) => setDraft((before) => ({ ...before, ...change }));
   const fields = readFood(draft, energy);
 
   const save = async () => {
     setTried(true);
     if (!fields) return;
-    const id = original && editing === original.id ? original.id : idOf();
-    if (await run(() => sendEdits([edit('food', larder.athlete, id, fields)]))) close();
+    const id = original && editing === original.id ? original.id : submit.idOf();
+    if (await submit.run(() => sendEdits([edit('food', larder.athlete, id, fields)]))) close();
   };
 
   return (
-    <form
-      class="food-form"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        void save();
-      }}
-    >
+    <EditForm what="the food" submit={submit} save={save} ready close={close}>
       <div class="fields">
         <Field
           label="Name"
@@ -76,20 +69,11 @@ export function FoodForm({
       <NutrientFields draft={draft} set={set} energyUnit={energy} tried={tried} />
       <LabelNote draft={draft} energyUnit={energy} />
       <PortionsField portions={draft.portions} onPortions={(portions) => set({ portions })} />
-      {problem && <ProblemNote problem={problem} />}
       {tried && !fields && (
         <p class="wrong" role="alert">
           A name, energy, protein, carbohydrate and fat are needed, and a portion needs a name and grams.
         </p>
       )}
-      <div class="buttons">
-        <button type="submit" class="button first" disabled={busy}>
-          {busy ? 'Saving…' : 'Save the food'}
-        </button>
-        <button type="button" class="button" onClick={close}>
-          Leave it
-        </button>
-      </div>
-    </form>
+    </EditForm>
   );
 }

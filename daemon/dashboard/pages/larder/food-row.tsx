@@ -1,6 +1,8 @@
 import { Figures } from '@platewright/core/ui/figures.tsx';
 import type { LarderFood, LarderView } from '@platewright/core/views/larder-types.ts';
-import { edit as editOf, removal } from '../../api/edits.ts';
+import { edit as editOf } from '../../api/edits.ts';
+import { Remove } from '../../shell/remove.tsx';
+import { RowAction } from '../../shell/row-action.tsx';
 import { useNotice } from '../../state/notice.tsx';
 
 interface FoodRowProps {
@@ -34,35 +36,21 @@ export function FoodRow({ row, larder, edit }: FoodRowProps) {
       </div>
       <Figures {...food.per100} energyUnit={larder.units.energy} />
       <span class="food-actions">
-        <button type="button" class="link small" onClick={() => edit(own ? food.id : `copy:${food.id}`)}>
-          {own ? 'Edit' : 'Copy'}
-          <span class="unseen"> {food.name}</span>
-        </button>
-        <button
-          type="button"
-          class="link small"
-          onClick={() =>
+        <RowAction
+          name={own ? 'Edit' : 'Copy'}
+          what={food.name}
+          run={() => edit(own ? food.id : `copy:${food.id}`)}
+        />
+        <RowAction
+          name={hidden ? 'Offer again' : 'Hide'}
+          what={food.name}
+          run={() =>
             void act([hide(!hidden)], hidden ? `${food.name} is offered again.` : `Hid ${food.name}.`, [
               hide(hidden),
             ])
           }
-        >
-          {hidden ? 'Offer again' : 'Hide'}
-          <span class="unseen"> {food.name}</span>
-        </button>
-        {own && (
-          <button
-            type="button"
-            class="link small"
-            onClick={() =>
-              void act([removal('food', athlete, food.id, true)], `Removed ${food.name}.`, [
-                removal('food', athlete, food.id, false),
-              ])
-            }
-          >
-            Remove<span class="unseen"> {food.name}</span>
-          </button>
-        )}
+        />
+        {own && <Remove kind="food" id={food.id} what={food.name} />}
       </span>
     </li>
   );

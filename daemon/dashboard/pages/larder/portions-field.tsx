@@ -1,3 +1,4 @@
+import { RowAction } from '../../shell/row-action.tsx';
 import type { FoodDraft } from './food-draft.ts';
 
 interface PortionsFieldProps {
@@ -31,13 +32,11 @@ export function PortionsField({ portions, onPortions }: PortionsFieldProps) {
             onInput={(event) => change(index, { grams: event.currentTarget.value })}
           />
           <span>g</span>
-          <button
-            type="button"
-            class="link small"
-            onClick={() => onPortions(portions.filter((_, at) => at !== index))}
-          >
-            Take away<span class="unseen"> portion {index + 1}</span>
-          </button>
+          <RowAction
+            name="Take away"
+            what={`portion ${index + 1}`}
+            run={() => onPortions(portions.filter((_, at) => at !== index))}
+          />
         </div>
       ))}
       <div>

@@ -3,8 +3,8 @@ import { formatLine } from '@platewright/core/foods/typed-line/format.ts';
 import type { LarderView, StandingMealView } from '@platewright/core/views/larder-types.ts';
 import { useState } from 'preact/hooks';
 import { edit, sendEdits } from '../../api/edits.ts';
+import { EditForm } from '../../forms/edit-form.tsx';
 import { Field } from '../../forms/field.tsx';
-import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { ReadingList } from '../../typed-line/reading-list.tsx';
 import { ready, useReading, useTypedLarder } from '../../typed-line/use-reading.ts';
@@ -29,24 +29,18 @@ export function StandingMealForm({ larder, meal, close }: StandingMealFormProps)
   });
   const items = useReading(line, typedLarder);
   const read = ready(items);
-  const { busy, problem, run, idOf } = useSubmit();
+  const submit = useSubmit();
   const whole = name.trim() !== '' && read.length > 0 && read.length === items.length;
 
   const save = async () => {
     if (!whole) return;
     const fields = { name, items: read.map(({ food, grams }) => ({ food: food.id, grams })) };
-    const id = meal?.id ?? idOf();
-    if (await run(() => sendEdits([edit('standing-meal', larder.athlete, id, fields)]))) close();
+    const id = meal?.id ?? submit.idOf();
+    if (await submit.run(() => sendEdits([edit('standing-meal', larder.athlete, id, fields)]))) close();
   };
 
   return (
-    <form
-      class="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void save();
-      }}
-    >
+    <EditForm what="the standing meal" submit={submit} save={save} ready={whole} close={close}>
       <Field label="Name" value={name} onText={setName} />
       <Field
         label="What is in it"
@@ -61,15 +55,6 @@ export function StandingMealForm({ larder, meal, close }: StandingMealFormProps)
         energyUnit={larder.units.energy}
         choose={(item, food) => setLine(replaceItem(line, item.end, food, typedLarder).line)}
       />
-      {problem && <ProblemNote problem={problem} />}
-      <div class="buttons">
-        <button type="submit" class="button first" disabled={busy || !whole}>
-          Save the standing meal
-        </button>
-        <button type="button" class="button" onClick={close}>
-          Leave it
-        </button>
-      </div>
-    </form>
+    </EditForm>
   );
 }

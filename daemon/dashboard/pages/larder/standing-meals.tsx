@@ -2,16 +2,15 @@ import { Figures } from '@platewright/core/ui/figures.tsx';
 import { gramsFigure } from '@platewright/core/ui/number.ts';
 import type { LarderView, StandingMealView } from '@platewright/core/views/larder-types.ts';
 import { useState } from 'preact/hooks';
-import { removal } from '../../api/edits.ts';
 import { Empty } from '../../shell/empty.tsx';
-import { useNotice } from '../../state/notice.tsx';
+import { Remove } from '../../shell/remove.tsx';
+import { RowAction } from '../../shell/row-action.tsx';
 import { StandingMealForm } from './standing-meal-form.tsx';
 
 /** Saved meals, each logged whole in one step. */
 export function StandingMeals({ larder }: { larder: LarderView }) {
   const [editing, setEditing] = useState<StandingMealView | 'new' | null>(null);
-  const { act } = useNotice();
-  const { athlete, standingMeals, units } = larder;
+  const { standingMeals, units } = larder;
   if (editing !== null) {
     const meal = editing === 'new' ? null : editing;
     return <StandingMealForm larder={larder} meal={meal} close={() => setEditing(null)} />;
@@ -48,20 +47,8 @@ export function StandingMeals({ larder }: { larder: LarderView }) {
                 .join('; ')}
             </p>
             <span class="buttons">
-              <button type="button" class="link small" onClick={() => setEditing(meal)}>
-                Edit<span class="unseen"> {meal.name}</span>
-              </button>
-              <button
-                type="button"
-                class="link small"
-                onClick={() =>
-                  void act([removal('standing-meal', athlete, meal.id, true)], `Removed ${meal.name}.`, [
-                    removal('standing-meal', athlete, meal.id, false),
-                  ])
-                }
-              >
-                Remove<span class="unseen"> {meal.name}</span>
-              </button>
+              <RowAction name="Edit" what={meal.name} run={() => setEditing(meal)} />
+              <Remove kind="standing-meal" id={meal.id} what={meal.name} />
             </span>
           </li>
         ))}

@@ -1,6 +1,8 @@
 import type { LiftsView, LiftView } from '@platewright/core/views/lifts-types.ts';
 import { useState } from 'preact/hooks';
-import { edit, removal } from '../../api/edits.ts';
+import { edit } from '../../api/edits.ts';
+import { Remove } from '../../shell/remove.tsx';
+import { RowAction } from '../../shell/row-action.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { LiftFacts } from './lift-facts.tsx';
 import { LiftForm } from './lift-form.tsx';
@@ -65,34 +67,19 @@ function LiftActions({ lift: { id, name, key }, athlete, change }: LiftActionsPr
   const { act } = useNotice();
   return (
     <span class="buttons">
-      <button type="button" class="link small" onClick={change}>
-        Edit<span class="unseen"> {name}</span>
-      </button>
-      <button
-        type="button"
-        class="link small"
-        onClick={() =>
+      <RowAction name="Edit" what={name} run={change} />
+      <RowAction
+        name={key ? 'Not a key lift' : 'Make it a key lift'}
+        what={name}
+        run={() =>
           void act(
             [edit('lift', athlete, id, { key: !key })],
             key ? `${name} is no longer a key lift.` : `${name} is a key lift.`,
             [edit('lift', athlete, id, { key })],
           )
         }
-      >
-        {key ? 'Not a key lift' : 'Make it a key lift'}
-        <span class="unseen"> {name}</span>
-      </button>
-      <button
-        type="button"
-        class="link small"
-        onClick={() =>
-          void act([removal('lift', athlete, id, true)], `Removed ${name}.`, [
-            removal('lift', athlete, id, false),
-          ])
-        }
-      >
-        Remove<span class="unseen"> {name}</span>
-      </button>
+      />
+      <Remove kind="lift" id={id} what={name} />
     </span>
   );
 }

@@ -3,6 +3,7 @@ import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts'
 import { type BodyMassUnit, bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { LiftView } from '@platewright/core/views/lifts-types.ts';
 import { Fact, Facts } from '../../shell/facts.tsx';
+import { range90 } from '../../shell/range.ts';
 import { formatSet } from './load.ts';
 
 /** Where a lift stands, where it is heading, and the set to beat. */
@@ -23,7 +24,7 @@ export function LiftFacts({ lift, unit }: { lift: LiftView; unit: BodyMassUnit }
           beside={
             repMax.of.repetitions === 1 && !trend
               ? `lifted on ${formatDay(repMax.of.date)}`
-              : `90 %: ${mass(repMax.kg.interval90.low)} to ${mass(repMax.kg.interval90.high)}`
+              : range90(repMax.kg, mass)
           }
         />
       )}
@@ -32,11 +33,7 @@ export function LiftFacts({ lift, unit }: { lift: LiftView; unit: BodyMassUnit }
           name="Trend, 12 weeks"
           figure={trend ? percent(trend.percentPerMonth.mean) : 'not yet'}
           unit={trend ? '% a month' : ''}
-          beside={
-            trend
-              ? `90 %: ${percent(trend.percentPerMonth.interval90.low)} to ${percent(trend.percentPerMonth.interval90.high)}`
-              : 'from four sessions over two weeks on'
-          }
+          beside={trend ? range90(trend.percentPerMonth, percent) : 'from four sessions over two weeks on'}
         />
       )}
     </Facts>

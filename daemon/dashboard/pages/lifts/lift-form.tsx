@@ -1,8 +1,8 @@
 import type { LiftsView, LiftView } from '@platewright/core/views/lifts-types.ts';
 import { useState } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
+import { EditForm } from '../../forms/edit-form.tsx';
 import { Field } from '../../forms/field.tsx';
-import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { loadFigure, parseLoad, usualStepKg } from './load.ts';
@@ -18,7 +18,7 @@ interface LiftFormProps {
 export function LiftForm({ view, lift, close }: LiftFormProps) {
   const { athlete, units } = view;
   const { tell } = useNotice();
-  const { busy, problem, run, idOf } = useSubmit();
+  const submit = useSubmit();
   const [name, setName] = useState(lift?.name ?? '');
   const [step, setStep] = useState(loadFigure(lift?.smallestStepKg ?? usualStepKg[units.mass], units.mass));
   const [key, setKey] = useState(lift?.key ?? true);
@@ -27,9 +27,9 @@ export function LiftForm({ view, lift, close }: LiftFormProps) {
 
   const save = async () => {
     if (!right) return;
-    const id = lift?.id ?? idOf();
+    const id = lift?.id ?? submit.idOf();
     const fields = { name: name.trim(), key, smallestStepKg };
-    if (!(await run(() => sendEdits([edit('lift', athlete, id, fields)])))) return;
+    if (!(await submit.run(() => sendEdits([edit('lift', athlete, id, fields)])))) return;
     if (lift) {
       const before = { name: lift.name, key: lift.key, smallestStepKg: lift.smallestStepKg };
       tell(`Changed ${fields.name}.`, [edit('lift', athlete, id, before)]);
@@ -38,13 +38,7 @@ export function LiftForm({ view, lift, close }: LiftFormProps) {
   };
 
   return (
-    <form
-      class="lift-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void save();
-      }}
-    >
+    <EditForm what="the lift" submit={submit} save={save} ready={right} close={close}>
       <div class="fields">
         <Field label="Name" value={name} onText={setName} maxLength={120} placeholder="Squat" />
         <Field
@@ -62,15 +56,6 @@ export function LiftForm({ view, lift, close }: LiftFormProps) {
         <input type="checkbox" checked={key} onChange={(event) => setKey(event.currentTarget.checked)} />
         <span>Key lift: the weekly call looks at it</span>
       </label>
-      {problem && <ProblemNote problem={problem} />}
-      <div class="buttons">
-        <button type="submit" class="button first" disabled={busy || !right}>
-          Save the lift
-        </button>
-        <button type="button" class="button" onClick={close}>
-          Leave it
-        </button>
-      </div>
-    </form>
+    </EditForm>
   );
 }

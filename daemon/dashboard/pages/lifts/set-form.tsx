@@ -1,19 +1,16 @@
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import type { LiftsView } from '@platewright/core/views/lifts-types.ts';
 import { useState } from 'preact/hooks';
-import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { Field } from '../../forms/field.tsx';
+import { RecordForm } from '../../forms/record-form.tsx';
 import { Select } from '../../forms/select.tsx';
-import { ProblemNote } from '../../shell/problem-note.tsx';
-import { useNotice } from '../../state/notice.tsx';
-import { useSubmit } from '../../state/use-submit.ts';
+import { useAdd } from '../../state/use-add.ts';
 import { formatLoad, formatSet, mostKg, parseLoad } from './load.ts';
 
 /** One set: the lift, its load, its repetitions. */
 export function SetForm({ view }: { view: LiftsView }) {
-  const { athlete, lifts, units } = view;
-  const { tell } = useNotice();
-  const { busy, problem, run, idOf } = useSubmit();
+  const { lifts, units } = view;
+  const { submit, add } = useAdd();
   const [chosen, setChosen] = useState('');
   const [load, setLoad] = useState('');
   const [typed, setTyped] = useState('');
@@ -25,21 +22,19 @@ export function SetForm({ view }: { view: LiftsView }) {
 
   const save = async () => {
     if (loadKg === undefined || repetitions === undefined || !date) return;
-    const id = idOf();
     const set = { date, lift: lift.id, loadKg, repetitions };
-    if (!(await run(() => sendEdits([edit('lift-set', athlete, id, set)])))) return;
-    tell(`${lift.name}: ${formatSet(set, units.mass)}.`, [removal('lift-set', athlete, id, true)]);
+    if (!(await add('lift-set', () => set, `${lift.name}: ${formatSet(set, units.mass)}.`))) return;
     setLoad('');
     setTyped('');
   };
 
   return (
-    <form
-      class="fields"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void save();
-      }}
+    <RecordForm
+      submit={submit}
+      save={save}
+      ready={loadKg !== undefined && repetitions !== undefined && date !== ''}
+      button="Record the set"
+      first
     >
       <Select
         label="Lift"
@@ -70,17 +65,7 @@ export function SetForm({ view }: { view: LiftsView }) {
         wrong={typed && repetitions === undefined ? 'Type a whole number from 1 to 100.' : undefined}
       />
       <Field label="Date" type="date" value={date} max={view.date} onText={setDate} />
-      <div class="field-button">
-        <button
-          type="submit"
-          class="button first"
-          disabled={busy || loadKg === undefined || repetitions === undefined || !date}
-        >
-          Record the set
-        </button>
-      </div>
-      {problem && <ProblemNote problem={problem} />}
-    </form>
+    </RecordForm>
   );
 }
 

@@ -7,7 +7,7 @@ import { draftOfAthlete } from '../../athlete-form/draft.ts';
 import { PersonFields } from '../../athlete-form/person-fields.tsx';
 import { RateFields } from '../../athlete-form/rate-fields.tsx';
 import { readAthlete } from '../../athlete-form/read-draft.ts';
-import { ProblemNote } from '../../shell/problem-note.tsx';
+import { EditForm } from '../../forms/edit-form.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 
 /** The whole set-up as a form. Body mass at set-up is in force only until the first weekly call was decided. */
@@ -15,35 +15,19 @@ export function AthleteEditor({ plan, close }: { plan: PlanView; close: () => vo
   const { athlete } = plan;
   const [draft, setDraft] = useState(() => draftOfAthlete(athlete));
   const { fields, wrong } = readAthlete(draft, athlete.timeZone, athlete.rolloverHour);
-  const { busy, problem, run } = useSubmit();
+  const submit = useSubmit();
   const set = (change: Partial<typeof draft>) => setDraft((before) => ({ ...before, ...change }));
   const save = async () => {
     if (!fields) return;
     const whole = { ...fields, fatPercent: fields.fatPercent ?? null };
-    if (await run(() => sendEdits([edit('athlete', athlete.id, athlete.id, whole)]))) close();
+    if (await submit.run(() => sendEdits([edit('athlete', athlete.id, athlete.id, whole)]))) close();
   };
   return (
-    <form
-      class="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        void save();
-      }}
-    >
+    <EditForm what="the set-up" submit={submit} save={save} ready={fields !== null} close={close}>
       <PersonFields draft={draft} set={set} wrong={wrong} />
       <DayFields draft={draft} set={set} wrong={wrong} today={plan.date} />
       <RateFields draft={draft} set={set} wrong={wrong} />
       <CautionFields draft={draft} set={set} />
-      {problem && <ProblemNote problem={problem} />}
-      <div class="buttons">
-        <button type="submit" class="button first" disabled={busy || !fields}>
-          Save the set-up
-        </button>
-        <button type="button" class="button" onClick={close}>
-          Leave it
-        </button>
-      </div>
-    </form>
+    </EditForm>
   );
 }

@@ -5,7 +5,7 @@ import { edit, sendEdits } from '../../api/edits.ts';
 import { AimFields } from '../../athlete-form/aim-fields.tsx';
 import { draftOfAim, draftOfAthlete, draftOfPhase } from '../../athlete-form/draft.ts';
 import { readPhase } from '../../athlete-form/read-draft.ts';
-import { ProblemNote } from '../../shell/problem-note.tsx';
+import { EditForm } from '../../forms/edit-form.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 
 interface PhaseFormProps {
@@ -20,7 +20,7 @@ export function PhaseForm({ plan, phase, close }: PhaseFormProps) {
     phase ? draftOfPhase(phase) : draftOfAim('off-season', plan.date),
   );
   const { fields, wrong } = readPhase(draft);
-  const { busy, problem, run, idOf } = useSubmit();
+  const submit = useSubmit();
   const { id: athlete } = plan.athlete;
   const save = async () => {
     if (!fields) return;
@@ -29,17 +29,11 @@ export function PhaseForm({ plan, phase, close }: PhaseFormProps) {
       contestDate: fields.contestDate ?? null,
       startMarkG: fields.startMarkG ?? null,
     };
-    if (await run(() => sendEdits([edit('phase', athlete, phase?.id ?? idOf(), whole)]))) close();
+    if (await submit.run(() => sendEdits([edit('phase', athlete, phase?.id ?? submit.idOf(), whole)])))
+      close();
   };
   return (
-    <form
-      class="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        void save();
-      }}
-    >
+    <EditForm what="the phase" submit={submit} save={save} ready={fields !== null} close={close}>
       <AimFields
         phase={draft}
         athlete={draftOfAthlete({ ...plan.athlete, startMassKg: plan.session.bodyMassKg })}
@@ -47,15 +41,6 @@ export function PhaseForm({ plan, phase, close }: PhaseFormProps) {
         wrong={wrong}
         whole
       />
-      {problem && <ProblemNote problem={problem} />}
-      <div class="buttons">
-        <button type="submit" class="button first" disabled={busy || !fields}>
-          Save the phase
-        </button>
-        <button type="button" class="button" onClick={close}>
-          Leave it
-        </button>
-      </div>
-    </form>
+    </EditForm>
   );
 }

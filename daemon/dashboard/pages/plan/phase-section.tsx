@@ -3,8 +3,9 @@ import { formatDayOfYear } from '@platewright/core/ui/format-date.ts';
 import { paceFigure } from '@platewright/core/ui/number.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
 import { useState } from 'preact/hooks';
-import { removal } from '../../api/edits.ts';
-import { useNotice } from '../../state/notice.tsx';
+import { range } from '../../shell/range.ts';
+import { Remove } from '../../shell/remove.tsx';
+import { RowAction } from '../../shell/row-action.tsx';
 import { PhaseForm } from './phase-form.tsx';
 
 /** The phases, oldest first, and the form for the next one or for a change. */
@@ -35,46 +36,23 @@ export function PhaseSection({ plan }: { plan: PlanView }) {
 }
 
 function PhaseRow({ phase, plan, edit }: { phase: Phase; plan: PlanView; edit: () => void }) {
-  const { act } = useNotice();
   const inForce = phase.id === plan.phaseInForce;
-  const athlete = plan.athlete.id;
+  const what = `${phase.aim} from ${formatDayOfYear(phase.from)}`;
   return (
     <li class={inForce ? 'phase now' : 'phase'}>
       <div>
         <b class="capital">{phase.aim}</b> from {formatDayOfYear(phase.from)}
         {inForce && <span class="aim"> in force</span>}
         <p class="soft small">
-          aim {paceFigure(phase.pacePercentPerWeek)} % a week, band {paceFigure(phase.bandLow)} to{' '}
-          {paceFigure(phase.bandHigh)}
+          aim {paceFigure(phase.pacePercentPerWeek)} % a week, band{' '}
+          {range({ low: phase.bandLow, high: phase.bandHigh }, paceFigure)}
           {phase.contestDate && `; contest ${formatDayOfYear(phase.contestDate)}`}
           {phase.startMarkG !== undefined && `; starting mark ${phase.startMarkG} g`}
         </p>
       </div>
       <span class="buttons">
-        <button type="button" class="link small" onClick={edit}>
-          Edit
-          <span class="unseen">
-            {' '}
-            {phase.aim} from {formatDayOfYear(phase.from)}
-          </span>
-        </button>
-        <button
-          type="button"
-          class="link small"
-          onClick={() =>
-            void act(
-              [removal('phase', athlete, phase.id, true)],
-              `Removed the phase of ${formatDayOfYear(phase.from)}.`,
-              [removal('phase', athlete, phase.id, false)],
-            )
-          }
-        >
-          Remove
-          <span class="unseen">
-            {' '}
-            {phase.aim} from {formatDayOfYear(phase.from)}
-          </span>
-        </button>
+        <RowAction name="Edit" what={what} run={edit} />
+        <Remove kind="phase" id={phase.id} what={what} />
       </span>
     </li>
   );

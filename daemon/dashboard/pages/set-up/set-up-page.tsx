@@ -10,6 +10,7 @@ import { PersonFields } from '../../athlete-form/person-fields.tsx';
 import { RateFields } from '../../athlete-form/rate-fields.tsx';
 import { readAthlete, readPhase } from '../../athlete-form/read-draft.ts';
 import { shownWrong } from '../../athlete-form/shown-wrong.ts';
+import { Form } from '../../forms/form.tsx';
 import { Page, Section } from '../../shell/page.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
@@ -45,14 +46,7 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
 
   return (
     <Page title="Set up" lead="Under a minute. Everything can be changed later, under Plan.">
-      <form
-        class="two-columns set-up"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          void save();
-        }}
-      >
+      <Form class="two-columns set-up" noValidate save={save}>
         <div>
           <Section title="You">
             <PersonFields draft={draft} set={set} wrong={wrong} />
@@ -84,7 +78,7 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
             </button>
           </div>
         </div>
-      </form>
+      </Form>
     </Page>
   );
 }

@@ -1,7 +1,8 @@
 import { EntryRow } from '@platewright/core/ui/entry-row.tsx';
 import type { DayView, EntryView } from '@platewright/core/views/types.ts';
 import { useState } from 'preact/hooks';
-import { edit, type Fields, removal } from '../../api/edits.ts';
+import { edit, type Fields } from '../../api/edits.ts';
+import { Remove } from '../../shell/remove.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { MoveEntry } from './move-entry.tsx';
 
@@ -35,18 +36,7 @@ export function DayEntry({ entry, meal, day }: { entry: EntryView; meal: number;
         >
           Move
         </button>
-        <button
-          type="button"
-          class="link small"
-          aria-label={`Remove ${entry.name}`}
-          onClick={() =>
-            void act([removal('entry', athlete, entry.id, true)], `Removed ${entry.name}.`, [
-              removal('entry', athlete, entry.id, false),
-            ])
-          }
-        >
-          Remove
-        </button>
+        <Remove kind="entry" id={entry.id} what={entry.name} />
       </EntryRow>
       {moving && (
         <li class="entry-move">

@@ -1,76 +1,57 @@
 import { formatDecimal } from '@platewright/core/units/decimal.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
+import { Ledger } from '../../shell/ledger.tsx';
 
-interface Row {
-  name: string;
-  /** As the sums name it when some entries do not report it. */
-  key: string;
-  eaten: number;
-  asked: number | null;
-  unit: string;
-  decimals: number;
-}
+const nutrients = [
+  { key: 'linoleicG', name: 'Linoleic acid', unit: 'g', decimals: 1 },
+  { key: 'alphaLinolenicG', name: 'Alpha-linolenic acid', unit: 'g', decimals: 1 },
+  { key: 'epaDhaG', name: 'EPA and DHA', unit: 'g', decimals: 2 },
+  { key: 'leucineG', name: 'Leucine', unit: 'g', decimals: 1 },
+  { key: 'fibreG', name: 'Fibre', unit: 'g', decimals: 0 },
+  { key: 'sugarsG', name: 'Sugars', unit: 'g', decimals: 0 },
+  { key: 'sodiumMg', name: 'Sodium', unit: 'mg', decimals: 0 },
+] as const;
 
 /** Sums of the day beside the three macronutrients; a sum that some foods do not report is marked. */
-export function DaySums({ day }: { day: DayView }) {
-  const { eaten, targets } = day;
-  const rows: readonly Row[] = [
-    row('Linoleic acid', 'linoleicG', eaten.linoleicG, targets.fat.linoleicG, 'g', 1),
-    row(
-      'Alpha-linolenic acid',
-      'alphaLinolenicG',
-      eaten.alphaLinolenicG,
-      targets.fat.alphaLinolenicG,
-      'g',
-      1,
-    ),
-    row('EPA and DHA', 'epaDhaG', eaten.epaDhaG, targets.fat.epaDhaG, 'g', 2),
-    row('Leucine', 'leucineG', eaten.leucineG, null, 'g', 1),
-    row('Fibre', 'fibreG', eaten.fibreG, null, 'g', 0),
-    row('Sugars', 'sugarsG', eaten.sugarsG, null, 'g', 0),
-    row('Sodium', 'sodiumMg', eaten.sodiumMg, null, 'mg', 0),
-  ];
-  const partly = rows.some(({ key }) => eaten.partly.includes(key));
+export function DaySums({ day: { eaten, targets } }: { day: DayView }) {
+  const { linoleicG, alphaLinolenicG, epaDhaG } = targets.fat;
+  const asked: { [K in (typeof nutrients)[number]['key']]?: number } = {
+    linoleicG,
+    alphaLinolenicG,
+    epaDhaG,
+  };
   return (
     <section>
       <h2>Beside the beams</h2>
-      <table class="ledger">
-        <thead>
-          <tr>
-            <th scope="col">Nutrient</th>
-            <th scope="col" class="number">
-              Eaten
-            </th>
-            <th scope="col" class="number">
-              Asked
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ name, key, eaten: sum, asked, unit, decimals }) => (
-            <tr key={key}>
-              <th scope="row">{name}</th>
-              <td class="number">
-                {eaten.partly.includes(key) && <abbr title="at least">≥</abbr>} {formatDecimal(sum, decimals)}{' '}
-                {unit}
-              </td>
-              <td class="number soft">{asked === null ? '' : `${formatDecimal(asked, decimals)} ${unit}`}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {partly && <p class="hint">≥ some foods of this day do not report it, so there is at least so much.</p>}
+      <Ledger
+        caption="Sums of the day"
+        rows={nutrients}
+        keyOf={({ key }) => key}
+        columns={[
+          { head: 'Nutrient', cell: ({ name }) => name },
+          {
+            head: 'Eaten',
+            class: 'number',
+            cell: ({ key, unit, decimals }) => (
+              <>
+                {eaten.partly.includes(key) && <abbr title="at least">≥</abbr>}{' '}
+                {formatDecimal(eaten[key], decimals)} {unit}
+              </>
+            ),
+          },
+          {
+            head: 'Asked',
+            class: 'number soft',
+            cell: ({ key, unit, decimals }) => {
+              const grams = asked[key];
+              return grams === undefined ? '' : `${formatDecimal(grams, decimals)} ${unit}`;
+            },
+          },
+        ]}
+      />
+      {nutrients.some(({ key }) => eaten.partly.includes(key)) && (
+        <p class="hint">≥ some foods of this day do not report it, so there is at least so much.</p>
+      )}
     </section>
   );
-}
-
-function row(
-  name: string,
-  key: string,
-  eaten: number,
-  asked: number | null,
-  unit: string,
-  decimals: number,
-): Row {
-  return { name, key, eaten, asked, unit, decimals };
 }

@@ -3,6 +3,7 @@ import type { DayView } from '@platewright/core/views/types.ts';
 import { useId, useState } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { readView } from '../../api/views.ts';
+import { Form } from '../../forms/form.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
@@ -47,13 +48,7 @@ export function LogLine({ day }: { day: DayView }) {
   };
 
   return (
-    <form
-      class="log-line"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void log();
-      }}
-    >
+    <Form class="log-line" save={log}>
       <div class="log-row">
         <div class="field">
           <label for={id}>Typed line</label>
@@ -89,6 +84,6 @@ export function LogLine({ day }: { day: DayView }) {
       {line === '' && larder && larder.standingMeals.length > 0 && (
         <StandingLog larder={larder} day={day} meal={meal} />
       )}
-    </form>
+    </Form>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { Field } from '../../forms/field.tsx';
+import { Form } from '../../forms/form.tsx';
 import { Select } from '../../forms/select.tsx';
 
 interface MoveEntryProps {
@@ -20,14 +21,7 @@ export function MoveEntry({ name, date, meal, meals, move, cancel }: MoveEntryPr
     return { value, label: `Meal ${value}` };
   });
   return (
-    <form
-      class="inline-form"
-      aria-label={`Move ${name}`}
-      onSubmit={(event) => {
-        event.preventDefault();
-        move(on || date, Number(to));
-      }}
-    >
+    <Form class="inline-form" aria-label={`Move ${name}`} save={() => move(on || date, Number(to))}>
       <Select label="To" value={to} options={options} onChoice={setTo} />
       <Field label="On" type="date" value={on} onText={setOn} />
       <button type="submit" class="button small">
@@ -36,6 +30,6 @@ export function MoveEntry({ name, date, meal, meals, move, cancel }: MoveEntryPr
       <button type="button" class="link small" onClick={cancel}>
         Leave it
       </button>
-    </form>
+    </Form>
   );
 }

@@ -1,4 +1,3 @@
-import type { DayView } from '@platewright/core/views/types.ts';
 import { readView } from '../../api/views.ts';
 import { Page } from '../../shell/page.tsx';
 import { Shown } from '../../shell/shown.tsx';
@@ -12,12 +11,6 @@ import { DaySums } from './day-sums.tsx';
 import { LogLine } from './log-line.tsx';
 import { Timeline } from './timeline.tsx';
 
-const phases: Record<DayView['phase'], string> = {
-  'off-season': 'off-season',
-  hold: 'hold',
-  'pre-contest': 'pre-contest',
-};
-
 /** One date: beams, meals as a time line, what is left for each; `date` is empty for today. */
 export function TodayPage({ date }: { date: string }) {
   const { athlete } = useAthlete();
@@ -26,7 +19,7 @@ export function TodayPage({ date }: { date: string }) {
   return (
     <Page
       title={date === '' ? 'Today' : 'Day'}
-      lead={day && `${day.kindOfDay === 'session' ? 'Session day' : 'Recovery day'}, ${phases[day.phase]}`}
+      lead={day && `${day.kindOfDay === 'session' ? 'Session day' : 'Recovery day'}, ${day.phase}`}
       aside={day && <DateTurn date={day.date} isToday={date === ''} />}
     >
       <Shown loaded={loaded}>

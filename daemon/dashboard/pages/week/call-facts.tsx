@@ -5,6 +5,7 @@ import { estimatedEnergyIn } from '@platewright/core/units/energy.ts';
 import { bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { Units } from '@platewright/core/units/reader.ts';
 import { Fact, Facts } from '../../shell/facts.tsx';
+import { range, range90 } from '../../shell/range.ts';
 
 /** The numbers under the two sentences, each with its interval. */
 export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
@@ -19,14 +20,14 @@ export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
             name="Pace, last 14 days"
             figure={paceFigure(pace.meanPercentPerWeek)}
             unit="% a week"
-            beside={`90 %: ${paceFigure(pace.interval90.low)} to ${paceFigure(pace.interval90.high)}`}
-            aim={`aim ${paceFigure(pace.aimPercentPerWeek)}, band ${paceFigure(pace.band.low)} to ${paceFigure(pace.band.high)}`}
+            beside={range90(pace, paceFigure)}
+            aim={`aim ${paceFigure(pace.aimPercentPerWeek)}, band ${range(pace.band, paceFigure)}`}
           />
           <Fact
             name="To expect at the mark in force"
             figure={paceFigure(pace.expectedAtMark.mean)}
             unit="% a week"
-            beside={`90 %: ${paceFigure(pace.expectedAtMark.interval90.low)} to ${paceFigure(pace.expectedAtMark.interval90.high)}`}
+            beside={range90(pace.expectedAtMark, paceFigure)}
             aim={`chance in the band ${percent(pace.probabilityInside)}, below ${percent(pace.probabilityBelow)}, above ${percent(pace.probabilityAbove)}`}
           />
         </>
@@ -36,7 +37,7 @@ export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
           name="Maintenance"
           figure={energy(maintenanceKcal.mean)}
           unit={units.energy}
-          beside={`90 %: ${energy(maintenanceKcal.interval90.low)} to ${energy(maintenanceKcal.interval90.high)}`}
+          beside={range90(maintenanceKcal, energy)}
         />
       )}
       {pace && (
@@ -44,7 +45,7 @@ export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
           name="Water in the scale’s change"
           figure={change(pace.waterKg.mean)}
           unit={units.mass}
-          beside={`90 %: ${change(pace.waterKg.interval90.low)} to ${change(pace.waterKg.interval90.high)}`}
+          beside={range90(pace.waterKg, change)}
         />
       )}
     </Facts>

@@ -1,6 +1,7 @@
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import { useState } from 'preact/hooks';
 import { Field } from '../../forms/field.tsx';
+import { Form } from '../../forms/form.tsx';
 
 /** A mark of the athlete's own. */
 export function OtherMark({
@@ -16,13 +17,7 @@ export function OtherMark({
   const markG = parseDecimal(typed);
   const right = markG !== undefined && markG > 0 && markG <= 2000;
   return (
-    <form
-      class="inline-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (right) set(markG);
-      }}
-    >
+    <Form class="inline-form" save={() => right && set(markG)}>
       <Field
         label="Carbohydrate mark"
         value={typed}
@@ -34,6 +29,6 @@ export function OtherMark({
       <button type="submit" class="button" disabled={busy || !right}>
         Set it
       </button>
-    </form>
+    </Form>
   );
 }

@@ -1,10 +1,10 @@
 import type { CallForecast, WeeklyCall } from '@platewright/core/call/output.ts';
-import type { Estimate } from '@platewright/core/trend/estimate.ts';
 import { ChartKey } from '@platewright/core/ui/chart-key.tsx';
 import { Fan } from '@platewright/core/ui/fan.tsx';
 import { gramsFigure, massFigure, paceFigure } from '@platewright/core/ui/number.ts';
 import type { WeekView } from '@platewright/core/views/week-types.ts';
 import { useId, useMemo, useState } from 'preact/hooks';
+import { range90 } from '../../shell/range.ts';
 import { fanAt } from './fan-at.ts';
 
 interface WhatIfProps {
@@ -22,6 +22,7 @@ export function WhatIf({ week, call, forecast }: WhatIfProps) {
   const [low, high] = [whatIf[0]?.markG ?? markG, whatIf.at(-1)?.markG ?? markG];
   const end = fan.points.at(-1)?.massKg;
   const { pacePercentPerWeek: pace } = fan;
+  const mass = (kg: number) => massFigure(kg, units.mass);
   return (
     <div class="what-if">
       <div class="what-if-slider">
@@ -43,18 +44,15 @@ export function WhatIf({ week, call, forecast }: WhatIfProps) {
             <dt>Pace</dt>
             <dd>
               {paceFigure(pace.mean)} % a week
-              <span class="soft small block">90 %: {paceRange(pace)}</span>
+              <span class="soft small block">{range90(pace, paceFigure)}</span>
             </dd>
           </div>
           {end && (
             <div>
               <dt>After four weeks</dt>
               <dd>
-                {massFigure(end.mean, units.mass)} {units.mass}
-                <span class="soft small block">
-                  90 %: {massFigure(end.interval90.low, units.mass)} to{' '}
-                  {massFigure(end.interval90.high, units.mass)}
-                </span>
+                {mass(end.mean)} {units.mass}
+                <span class="soft small block">{range90(end, mass)}</span>
               </dd>
             </div>
           )}
@@ -72,8 +70,4 @@ export function WhatIf({ week, call, forecast }: WhatIfProps) {
       </div>
     </div>
   );
-}
-
-function paceRange({ interval90 }: Estimate): string {
-  return `${paceFigure(interval90.low)} to ${paceFigure(interval90.high)}`;
 }
