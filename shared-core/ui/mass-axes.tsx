@@ -28,7 +28,7 @@ export function massFrame(
 ): Frame {
   const margin = (masses[1] - masses[0] || 1) * 0.06;
   const padded = [masses[0] - margin, masses[1] + margin] as const;
-  const [left, right, top, bottom] = [44, width - 10, 10, height - below];
+  const [left, right, top, bottom] = [44, width - 10, 18, height - below];
   return {
     ...{ width, height, left, right, top, bottom, start, days, masses: padded },
     x: linearScale([0, days], [left, right]),

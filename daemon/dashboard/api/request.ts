@@ -24,8 +24,13 @@ const unreachable: Problem = {
 /** Any failure as a problem that can be shown. */
 export function problemOf(error: unknown): Problem {
   if (error instanceof ProblemError) return error.problem;
-  const detail = error instanceof Error ? error.message : String(error);
-  return { type: 'about:blank', title: 'Something went wrong on this page.', status: 0, detail };
+  console.error(error);
+  return {
+    type: 'about:blank',
+    title: 'Something went wrong on this page.',
+    status: 0,
+    detail: 'Load it anew. If it happens again, the browser’s console says what it was.',
+  };
 }
 
 async function send(path: string, init: RequestInit): Promise<Response> {
@@ -40,8 +45,13 @@ async function send(path: string, init: RequestInit): Promise<Response> {
   }
   if (response.ok) return response;
   const said = problemSchema.safeParse(await response.json().catch(() => null));
-  const title = `The daemon answered ${response.status}.`;
-  throw new ProblemError(said.success ? said.data : { type: 'about:blank', title, status: response.status });
+  if (said.success) throw new ProblemError(said.data);
+  throw new ProblemError({
+    type: 'about:blank',
+    title: `The daemon answered ${response.status}, and not why.`,
+    status: response.status,
+    detail: 'Try again. If it happens again, look into the daemon’s log, or that of the proxy before it.',
+  });
 }
 
 /** Asks the daemon for JSON under `/v1` and checks it. */

@@ -5,6 +5,7 @@ import { proteinRates } from '@platewright/core/targets/protein.ts';
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import { lengthUnit, parseLength } from '@platewright/core/units/length.ts';
 import { parseBodyMass } from '@platewright/core/units/mass.ts';
+import type * as z from 'zod/mini';
 import { type AthleteDraft, type PhaseDraft, plain } from './draft.ts';
 
 type Wrong<D> = Partial<Record<keyof D, string>>;
@@ -43,10 +44,21 @@ export function readAthlete(
   };
   const parsed = athleteSchema.safeParse(typed);
   if (parsed.success) return { fields: parsed.data, wrong: {} };
-  const at = new Set(parsed.error.issues.map((issue) => String(issue.path[0])));
-  const wrong: Wrong<AthleteDraft> = {};
-  for (const { field, draftField, words } of athleteWords) if (at.has(field)) wrong[draftField] = words;
-  return { fields: null, wrong };
+  return { fields: null, wrong: wrongAt(parsed.error, athleteWords) };
+}
+
+/** Words for each field that could not be read. */
+interface Words<D> {
+  field: string;
+  draftField: keyof D;
+  words: string;
+}
+
+function wrongAt<D>({ issues }: z.core.$ZodError, known: readonly Words<D>[]): Wrong<D> {
+  const at = new Set(issues.map((issue) => String(issue.path[0])));
+  const wrong: Wrong<D> = {};
+  for (const { field, draftField, words } of known) if (at.has(field)) wrong[draftField] = words;
+  return wrong;
 }
 
 /** The practice's rate has more digits than it shows; typed as shown it still means itself. */
@@ -54,7 +66,7 @@ function proteinRate(text: string): number | undefined {
   return text === plain(proteinRates.practice, 2) ? proteinRates.practice : parseDecimal(text);
 }
 
-const athleteWords: readonly { field: string; draftField: keyof AthleteDraft; words: string }[] = [
+const athleteWords: readonly Words<AthleteDraft>[] = [
   { field: 'name', draftField: 'name', words: 'Type a name.' },
   { field: 'sex', draftField: 'sex', words: 'Choose one: the energy equations differ.' },
   { field: 'birthYear', draftField: 'birthYear', words: 'Type a year such as 1990.' },
@@ -86,19 +98,16 @@ export function readPhase(draft: PhaseDraft): Reading<PhaseDraft, FieldsOf<'phas
     ...(startMark && { startMarkG: parseDecimal(startMark) ?? Number.NaN }),
   };
   const parsed = phaseSchema.safeParse(fields);
-  const wrong: Wrong<PhaseDraft> = {};
-  if (!parsed.success) {
-    const at = new Set(parsed.error.issues.map((issue) => String(issue.path[0])));
-    for (const { field, draftField, words } of phaseWords) if (at.has(field)) wrong[draftField] = words;
-    return { fields: null, wrong };
-  }
+  if (!parsed.success) return { fields: null, wrong: wrongAt(parsed.error, phaseWords) };
   const { bandLow, bandHigh, pacePercentPerWeek: pace } = parsed.data;
-  if (bandLow >= bandHigh) wrong.bandHigh = 'The high end must be above the low end.';
-  else if (pace < bandLow || pace > bandHigh) wrong.pace = 'The pace must lie in its band.';
-  return Object.keys(wrong).length > 0 ? { fields: null, wrong } : { fields: parsed.data, wrong };
+  if (bandLow >= bandHigh)
+    return { fields: null, wrong: { bandHigh: 'The high end must be above the low end.' } };
+  if (pace < bandLow || pace > bandHigh)
+    return { fields: null, wrong: { pace: 'The pace must lie in its band.' } };
+  return { fields: parsed.data, wrong: {} };
 }
 
-const phaseWords: readonly { field: string; draftField: keyof PhaseDraft; words: string }[] = [
+const phaseWords: readonly Words<PhaseDraft>[] = [
   { field: 'from', draftField: 'from', words: 'Choose a date.' },
   { field: 'pacePercentPerWeek', draftField: 'pace', words: 'Type a pace from −2 to 2 % a week.' },
   { field: 'bandLow', draftField: 'bandLow', words: 'Type a pace from −2 to 2 % a week.' },

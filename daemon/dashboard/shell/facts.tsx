@@ -1,4 +1,6 @@
+import type { Estimate } from '@platewright/core/trend/estimate.ts';
 import type { ComponentChildren } from 'preact';
+import { range90 } from './range.ts';
 
 /** A row of figures between rules. */
 export function Facts({ children }: { children: ComponentChildren }) {
@@ -27,4 +29,14 @@ export function Fact({ name, figure, unit, beside, aim }: FactProps) {
       {aim && <dd class="aim small">{aim}</dd>}
     </div>
   );
+}
+
+interface EstimatedFactProps extends Omit<FactProps, 'figure' | 'beside'> {
+  of: Estimate;
+  figure: (value: number) => string;
+}
+
+/** One estimate with its interval. */
+export function EstimatedFact({ of, figure, ...rest }: EstimatedFactProps) {
+  return <Fact figure={figure(of.mean)} beside={range90(of, figure)} {...rest} />;
 }

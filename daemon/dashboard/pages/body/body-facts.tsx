@@ -2,8 +2,8 @@ import { massFigure, paceFigure } from '@platewright/core/ui/number.ts';
 import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts';
 import { bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
-import { Fact, Facts } from '../../shell/facts.tsx';
-import { range, range90 } from '../../shell/range.ts';
+import { EstimatedFact, Fact, Facts } from '../../shell/facts.tsx';
+import { range } from '../../shell/range.ts';
 
 /** Where the body stands, in one row of figures, each with its interval. */
 export function BodyFacts({ body }: { body: BodyView }) {
@@ -13,31 +13,17 @@ export function BodyFacts({ body }: { body: BodyView }) {
   const change = (kg: number) => formatSigned(bodyMassIn(kg, units.mass), 1);
   return (
     <Facts>
-      {line && (
-        <Fact
-          name="Bodyweight line"
-          figure={mass(line.mean)}
-          unit={units.mass}
-          beside={range90(line, mass)}
-        />
-      )}
+      {line && <EstimatedFact name="Bodyweight line" of={line} figure={mass} unit={units.mass} />}
       {pace && (
-        <Fact
+        <EstimatedFact
           name="Pace, last 14 days"
-          figure={paceFigure(pace.meanPercentPerWeek)}
+          of={{ mean: pace.meanPercentPerWeek, interval90: pace.interval90 }}
+          figure={paceFigure}
           unit="% a week"
-          beside={range90(pace, paceFigure)}
           aim={`band ${range(pace.band, paceFigure)}`}
         />
       )}
-      {monthKg && (
-        <Fact
-          name="Last 30 days"
-          figure={change(monthKg.mean)}
-          unit={units.mass}
-          beside={range90(monthKg, change)}
-        />
-      )}
+      {monthKg && <EstimatedFact name="Last 30 days" of={monthKg} figure={change} unit={units.mass} />}
       {fat && (
         <Fact
           name="Body fat"

@@ -28,7 +28,8 @@ function readLine(text: string, unit: BodyMassUnit, order: DayOrder): Read {
   const withoutTime = rest.replace(/^T?\d{1,2}:\d{2}(:\d{2})?\S*["']?[\s,;]+["']?/, '');
   const mass = /^\d+(?:[.,]\d+)?\s*(?:kgs?|lbs?)?(?=$|[\s,;"'])/i.exec(withoutTime)?.[0];
   const kg = mass === undefined ? undefined : parseBodyMass(mass, unit);
-  if (kg === undefined) return { wrong: 'No body mass was found after the date.' };
+  if (kg === undefined)
+    return { wrong: 'No body mass was found after the date: write it as 82.4 or 82.4 kg.' };
   if (kg < 20 || kg > 400) {
     const [least, most] = [formatBodyMass(20, unit), formatBodyMass(400, unit)];
     return { wrong: `A body mass from ${least} to ${most} is expected: check the unit.` };

@@ -26,14 +26,14 @@ export function DeviceTable({
               <b>{device.name}</b>
               {device.current && <span class="aim small"> this one</span>}
               <p class="soft small">
-                {device.kind === 'extension' ? 'Extension' : 'Dashboard'}, paired{' '}
-                {formatInstant(device.pairedAt)},{' '}
+                {device.kind === 'extension' ? 'Extension' : 'Dashboard'},{' '}
+                {rightsWords(device.rights, session.athletes)}; check {device.check}
+              </p>
+              <p class="soft small">
+                Paired {formatInstant(device.pairedAt)},{' '}
                 {device.lastSeenAt === null
                   ? 'never seen since'
                   : `last seen ${formatInstant(device.lastSeenAt)}`}
-              </p>
-              <p class="soft small">
-                {rightsWords(device.rights, session.athletes)}; its check is {device.check}
               </p>
             </div>
             {device.revoked ? (

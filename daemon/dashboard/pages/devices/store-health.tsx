@@ -4,7 +4,7 @@ import { Shown } from '../../shell/shown.tsx';
 import { useAthlete } from '../../state/athlete.tsx';
 import { useLoaded } from '../../state/use-view.ts';
 
-const healthSchema = z.object({ ok: z.boolean(), protocol: z.int() });
+const healthSchema = z.object({ ok: z.boolean() });
 
 /** Whether the store answers, and how to look closer. */
 export function StoreHealth() {
@@ -26,10 +26,6 @@ export function StoreHealth() {
             <div>
               <dt>Name</dt>
               <dd class="break">{session.store}</dd>
-            </div>
-            <div>
-              <dt>Protocol</dt>
-              <dd>{health.protocol}</dd>
             </div>
           </dl>
           <p class="hint">

@@ -67,6 +67,12 @@ export function draftOfFood(food: Food | undefined, energyUnit: EnergyUnit): Foo
   };
 }
 
+/** One figure of a label as the record keeps it, for the label's grams; undefined when it can't be read. */
+export function readFigure(key: NutrientName, text: string, energyUnit: EnergyUnit): number | undefined {
+  const value = key === 'energyKcal' ? parseEnergy(text, energyUnit) : parseDecimal(text);
+  return value !== undefined && value >= 0 ? value : undefined;
+}
+
 /** The nutrients per 100 g as far as they can be read; null while one that is needed is missing. */
 export function readNutrients(draft: FoodDraft, energyUnit: EnergyUnit): Nutrients | null {
   const per = parseDecimal(draft.per);
@@ -75,8 +81,8 @@ export function readNutrients(draft: FoodDraft, energyUnit: EnergyUnit): Nutrien
   for (const { key } of nutrientNames) {
     const text = draft.nutrients[key];
     if (text.trim() === '') continue;
-    const value = key === 'energyKcal' ? parseEnergy(text, energyUnit) : parseDecimal(text);
-    if (value === undefined || value < 0) return null;
+    const value = readFigure(key, text, energyUnit);
+    if (value === undefined) return null;
     read[key] = (value * 100) / per;
   }
   const { energyKcal, proteinG, carbohydrateG, fatG } = read;

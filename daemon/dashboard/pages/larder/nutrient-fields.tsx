@@ -1,6 +1,7 @@
+import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import type { EnergyUnit } from '@platewright/core/units/energy.ts';
 import { Field } from '../../forms/field.tsx';
-import { type FoodDraft, nutrientNames } from './food-draft.ts';
+import { type FoodDraft, nutrientNames, readFigure } from './food-draft.ts';
 
 interface NutrientFieldsProps {
   draft: FoodDraft;
@@ -11,6 +12,11 @@ interface NutrientFieldsProps {
 
 /** The figures of a label, for as many grams as the label gives them for. */
 export function NutrientFields({ draft, set, energyUnit, tried }: NutrientFieldsProps) {
+  const wrongFigure = (key: (typeof nutrientNames)[number]['key'], needed: boolean) => {
+    const text = draft.nutrients[key].trim();
+    if (text === '') return tried && needed ? 'Type what the label says; 0 for none.' : undefined;
+    return readFigure(key, text, energyUnit) === undefined ? 'Type a number, 0 or more.' : undefined;
+  };
   const field = ({ key, label, unit, needed }: (typeof nutrientNames)[number]) => (
     <Field
       key={key}
@@ -19,7 +25,7 @@ export function NutrientFields({ draft, set, energyUnit, tried }: NutrientFields
       onText={(text) => set({ nutrients: { ...draft.nutrients, [key]: text } })}
       unit={key === 'energyKcal' ? energyUnit : unit}
       inputMode="decimal"
-      wrong={tried && needed && draft.nutrients[key].trim() === '' ? 'Needed.' : undefined}
+      wrong={wrongFigure(key, needed)}
     />
   );
   return (
@@ -31,6 +37,7 @@ export function NutrientFields({ draft, set, energyUnit, tried }: NutrientFields
           onText={(per) => set({ per })}
           unit="g"
           inputMode="decimal"
+          wrong={(parseDecimal(draft.per) ?? 0) > 0 ? undefined : 'Type grams above 0, mostly 100.'}
         />
         {nutrientNames.filter(({ needed }) => needed).map(field)}
       </div>

@@ -5,7 +5,7 @@ import { EditForm } from '../../forms/edit-form.tsx';
 import { Field } from '../../forms/field.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
-import { loadFigure, parseLoad, usualStepKg } from './load.ts';
+import { formatLoad, loadFigure, mostKg, parseLoad, usualStepKg } from './load.ts';
 
 interface LiftFormProps {
   view: LiftsView;
@@ -49,7 +49,11 @@ export function LiftForm({ view, lift, close }: LiftFormProps) {
           inputMode="decimal"
           autocomplete="off"
           hint="Both sides of the bar together."
-          wrong={step && !(smallestStepKg && smallestStepKg > 0) ? 'Type a load above 0.' : undefined}
+          wrong={
+            step && !(smallestStepKg && smallestStepKg > 0)
+              ? `Type a load above 0, up to ${formatLoad(mostKg, units.mass)}.`
+              : undefined
+          }
         />
       </div>
       <label class="check">

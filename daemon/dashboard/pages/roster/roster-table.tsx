@@ -23,10 +23,10 @@ export function RosterTable({ rows }: { rows: readonly RosterRow[] }) {
             </To>
           ),
         },
-        { head: 'Phase', cell: ({ phase }) => phase ?? <span class="soft">none yet</span> },
+        { head: 'Phase', cell: ({ phase }) => phase ?? <span class="soft">none</span> },
         {
           head: 'Pace, % a week',
-          class: 'number',
+          class: 'number wraps',
           cell: ({ pace }) =>
             pace ? paceFigure(pace.meanPercentPerWeek) : <span class="soft">not enough to say</span>,
         },

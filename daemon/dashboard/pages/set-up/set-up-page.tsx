@@ -69,7 +69,7 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
           {problem && <ProblemNote problem={problem} />}
           {tried && (!athlete.fields || !aim.fields) && (
             <p class="wrong" role="alert">
-              Something is missing above; it is marked where it stands.
+              Something above is missing or can’t be read; it is marked where it stands.
             </p>
           )}
           <div class="buttons">

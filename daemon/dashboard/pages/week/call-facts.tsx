@@ -4,8 +4,8 @@ import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts'
 import { estimatedEnergyIn } from '@platewright/core/units/energy.ts';
 import { bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { Units } from '@platewright/core/units/reader.ts';
-import { Fact, Facts } from '../../shell/facts.tsx';
-import { range, range90 } from '../../shell/range.ts';
+import { EstimatedFact, Facts } from '../../shell/facts.tsx';
+import { range } from '../../shell/range.ts';
 
 /** The numbers under the two sentences, each with its interval. */
 export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
@@ -16,36 +16,31 @@ export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
     <Facts>
       {pace && (
         <>
-          <Fact
+          <EstimatedFact
             name="Pace, last 14 days"
-            figure={paceFigure(pace.meanPercentPerWeek)}
+            of={{ mean: pace.meanPercentPerWeek, interval90: pace.interval90 }}
+            figure={paceFigure}
             unit="% a week"
-            beside={range90(pace, paceFigure)}
             aim={`aim ${paceFigure(pace.aimPercentPerWeek)}, band ${range(pace.band, paceFigure)}`}
           />
-          <Fact
+          <EstimatedFact
             name="To expect at the mark in force"
-            figure={paceFigure(pace.expectedAtMark.mean)}
+            of={pace.expectedAtMark}
+            figure={paceFigure}
             unit="% a week"
-            beside={range90(pace.expectedAtMark, paceFigure)}
             aim={`chance in the band ${percent(pace.probabilityInside)}, below ${percent(pace.probabilityBelow)}, above ${percent(pace.probabilityAbove)}`}
           />
         </>
       )}
       {maintenanceKcal && (
-        <Fact
-          name="Maintenance"
-          figure={energy(maintenanceKcal.mean)}
-          unit={units.energy}
-          beside={range90(maintenanceKcal, energy)}
-        />
+        <EstimatedFact name="Maintenance" of={maintenanceKcal} figure={energy} unit={units.energy} />
       )}
       {pace && (
-        <Fact
+        <EstimatedFact
           name="Water in the scale’s change"
-          figure={change(pace.waterKg.mean)}
+          of={pace.waterKg}
+          figure={change}
           unit={units.mass}
-          beside={range90(pace.waterKg, change)}
         />
       )}
     </Facts>

@@ -13,24 +13,11 @@ export function WeekDays({ week }: { week: WeekView }) {
         <thead>
           <tr>
             <th scope="col">Date</th>
-            <th scope="col" class="number">
-              {units.mass}
-            </th>
-            <th scope="col" class="number">
-              Protein
-            </th>
-            <th scope="col" class="number">
-              Carb.
-            </th>
-            <th scope="col" class="number">
-              Fat
-            </th>
-            <th scope="col" class="number">
-              {units.energy}
-            </th>
-            <th scope="col" class="number">
-              Asked
-            </th>
+            {[units.mass, 'Protein', 'Carb.', 'Fat', units.energy, 'Asked'].map((head) => (
+              <th key={head} scope="col" class="number">
+                {head}
+              </th>
+            ))}
             <th scope="col">Log</th>
           </tr>
         </thead>
@@ -49,19 +36,14 @@ export function WeekDays({ week }: { week: WeekView }) {
 }
 
 function DayRow({ day, units }: { day: WeekDayRow; units: WeekView['units'] }) {
-  const { intake, prescribed } = day;
   return (
     <tr>
       <th scope="row">
         <a href={hrefOf('today', day.date)}>{formatWeekday(day.date)}</a>
         {day.kindOfDay === 'session' && <span class="soft small"> session</span>}
       </th>
-      <td class="number">{day.weightKg === null ? '–' : massFigure(day.weightKg, units.mass)}</td>
-      <td class="number">{intake ? gramsFigure(intake.proteinG) : '–'}</td>
-      <td class="number">{intake ? gramsFigure(intake.carbohydrateG) : '–'}</td>
-      <td class="number">{intake ? gramsFigure(intake.fatG) : '–'}</td>
-      <td class="number">{intake ? energyFigure(intake.energyKcal, units.energy) : '–'}</td>
-      <td class="number soft">{energyFigure(prescribed.energyKcal, units.energy)}</td>
+      <Eaten of={day} units={units} />
+      <td class="number soft">{energyFigure(day.prescribed.energyKcal, units.energy)}</td>
       <td class="soft small">{logWords(day)}</td>
     </tr>
   );
@@ -74,19 +56,36 @@ function logWords({ intake, complete, completeStated }: WeekDayRow): string {
 }
 
 function SumRow({ name, summary, units }: { name: string; summary: DaysSummary; units: WeekView['units'] }) {
-  const { weightKg, intake, prescribed, weighIns, completeDates } = summary;
+  const { prescribed, weighIns, completeDates } = summary;
   return (
     <tr>
       <th scope="row">{name}</th>
-      <td class="number">{weightKg === null ? '–' : massFigure(weightKg, units.mass)}</td>
-      <td class="number">{intake ? gramsFigure(intake.proteinG) : '–'}</td>
-      <td class="number">{intake ? gramsFigure(intake.carbohydrateG) : '–'}</td>
-      <td class="number">{intake ? gramsFigure(intake.fatG) : '–'}</td>
-      <td class="number">{intake ? energyFigure(intake.energyKcal, units.energy) : '–'}</td>
+      <Eaten of={summary} units={units} />
       <td class="number">{prescribed ? energyFigure(prescribed.energyKcal, units.energy) : '–'}</td>
       <td class="small">
         {weighIns} weigh-ins, {completeDates} whole days
       </td>
     </tr>
+  );
+}
+
+/** What was weighed and eaten, on a day or in the mean of some. */
+function Eaten({ of, units }: { of: WeekDayRow | DaysSummary; units: WeekView['units'] }) {
+  const { weightKg, intake } = of;
+  const figures = [
+    weightKg !== null && massFigure(weightKg, units.mass),
+    intake && gramsFigure(intake.proteinG),
+    intake && gramsFigure(intake.carbohydrateG),
+    intake && gramsFigure(intake.fatG),
+    intake && energyFigure(intake.energyKcal, units.energy),
+  ];
+  return (
+    <>
+      {figures.map((figure, index) => (
+        <td key={index} class="number">
+          {figure || '–'}
+        </td>
+      ))}
+    </>
   );
 }
