@@ -29,6 +29,8 @@ describe('the larder', () => {
     await larder.go('Larder');
     await larder.press('Add a food');
     await larder.type('Name', 'House whey');
+    await larder.type('Energy', 'much');
+    await larder.page.getByText('Type a number, 0 or more.').waitFor();
     await larder.type('Energy', '1590');
     await larder.type('Protein', '78');
     await larder.type('Carbohydrate', '7');
@@ -160,7 +162,9 @@ describe('the body page', () => {
     const paste = dashboard.page.getByRole('textbox', { name: 'One weigh-in a line' });
     await paste.fill(pasted);
     await dashboard.page.getByText('3 of 4 lines can be read.').waitFor();
-    await dashboard.page.getByText('No body mass was found after the date.').waitFor();
+    await dashboard.page
+      .getByText('No body mass was found after the date: write it as 82.4 or 82.4 kg.')
+      .waitFor();
     await dashboard.page.getByRole('button', { name: 'Take in 3 weigh-ins' }).click();
     await dashboard.said('Took in 3 weigh-ins.');
     expect(await paste.inputValue()).toBe(`${third} forgot`);

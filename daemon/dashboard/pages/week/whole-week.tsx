@@ -58,13 +58,15 @@ function Call({ week, call }: { week: WeekView; call: WeeklyCall }) {
 /** Before there is anything to go on: what the page will show, and what it needs. */
 function NoCall({ week }: { week: WeekView }) {
   const needs = week.noCall ?? week.call?.wouldChange.map(({ text }) => text).join(' ');
+  // What stands against any call at all is put right in the plan.
+  const [page, words] = week.noCall ? (['plan', 'Open the plan'] as const) : (['body', 'Weigh in'] as const);
   return (
     <Empty
       shows="Once a week: whether to move the carbohydrate mark, why in two sentences, and what body mass should do in the four weeks after."
       needs={needs || 'It needs weigh-ins, and a log of what was eaten.'}
     >
-      <a class="button first" href={hrefOf('body')}>
-        Weigh in
+      <a class="button first" href={hrefOf(page)}>
+        {words}
       </a>
     </Empty>
   );
