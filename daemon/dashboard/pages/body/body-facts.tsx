@@ -37,7 +37,7 @@ export function BodyFacts({ body }: { body: BodyView }) {
           name="Fat-free mass index"
           figure={formatDecimal(fatFreeIndex.normalised, 1)}
           unit="kg/m²"
-          beside={`± ${formatDecimal(fatFreeIndex.error, 1)}; ${formatDecimal(fatFreeIndex.raw, 1)} before it was set to 1.80 m of height, ${fatFreeIndex.source}`}
+          beside={`± ${formatDecimal(fatFreeIndex.error, 1)}; ${formatDecimal(fatFreeIndex.raw, 1)} before it was set to 1.80\u00a0m, ${fatFreeIndex.source}`}
         />
       )}
     </Facts>
