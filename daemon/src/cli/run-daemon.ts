@@ -8,6 +8,7 @@ import { CommandTrouble, note, say } from './command.ts';
 import { keepAddresses, pairingLink } from './known-addresses.ts';
 import { keepLan, lanAddresses, networkOf, sayLan } from './lan.ts';
 import type { NetworkSettings } from './network-settings.ts';
+import { holdLittle } from './node-flags.ts';
 
 const ROOT = resolve(import.meta.dirname, '../../..');
 const PAGES = resolve(ROOT, 'daemon/dashboard/dist');
@@ -38,6 +39,7 @@ export async function runDaemon(
       await sayWhatNext(store, page, lastLine);
       if (lan !== null) await sayLan(lan, (await issueCode(store, Date.now())).code);
     } else note(`It is served to be read at ${page}, to those who are paired already.`);
+    holdLittle();
     log('info', 'started', { port: running.port });
     await told();
     log('info', 'stopping');
