@@ -24,6 +24,17 @@ describe('the verdicts and their words', () => {
     expect(call.summary[1]).toMatch(/^Raise the carbohydrate mark by \d+ g to \d+ g a day\.$/);
   });
 
+  it('says what the band asks for when body mass goes the other way, or should stand', () => {
+    const hold = { phase: 'hold', pacePercentPerWeek: 0, band: { low: -0.15, high: 0.15 } } as const;
+    const said = (kgPerWeek: number, aim?: CallInput['aim']) =>
+      weeklyCall(callOfLife({ days: 56, kgPerWeek }, aim ? { aim } : {})).summary[0];
+    expect(said(-0.4)).toContain('lose about');
+    expect(said(-0.4)).toContain('where your band asks for a gain');
+    expect(said(0.4, lose)).toContain('where your band asks for a loss');
+    expect(said(-0.4, hold)).toContain('where your band asks to hold');
+    expect(said(-0.3, lose)).toContain('slower than your band');
+  });
+
   it('lowers the mark when the athlete gains too fast', () => {
     const call = weeklyCall(callOfLife({ days: 56, kgPerWeek: 0.7 }));
     expect(call.verdict).toBe('down');

@@ -14,26 +14,27 @@ export function summaryOf(
   return [whatHappens(situation), whatToDo(situation, decision, mode, say)];
 }
 
-function whatHappens({ dose, markG, guards, input }: Situation): string {
+function whatHappens({ dose, markG, guards }: Situation): string {
   const { mean } = dose.paceAt(markG);
   const chances = dose.chancesAt(markG, guards.band);
   const doing =
     Math.abs(mean) < 0.05
       ? 'hold steady'
       : `${mean > 0 ? 'gain' : 'lose'} about ${formatEstimatedPace(Math.abs(mean)).replace('+', '')} of body mass a week`;
-  const place =
-    chances.inside >= 0.5
-      ? 'which is inside your band'
-      : mean > guards.band.high
-        ? input.aim.pacePercentPerWeek < 0
-          ? 'which is slower than your band'
-          : 'which is faster than your band'
-        : mean < guards.band.low
-          ? input.aim.pacePercentPerWeek < 0
-            ? 'which is faster than your band'
-            : 'which is slower than your band'
-          : 'which may lie in your band or outside it';
-  return `At ${formatGrams(markG)} of carbohydrate a day you would ${doing}, ${place}.`;
+  return `At ${formatGrams(markG)} of carbohydrate a day you would ${doing}, ${placeOf(mean, chances.inside, guards.band)}.`;
+}
+
+/** Where a pace lies beside the band, % of body mass a week. */
+function placeOf(mean: number, inside: number, band: { low: number; high: number }): string {
+  if (inside >= 0.5) return 'which is inside your band';
+  const over = mean > band.high;
+  if (over || mean < band.low) {
+    if (band.low <= 0 && band.high >= 0) return 'where your band asks to hold';
+    if (mean < 0 && band.low > 0) return 'where your band asks for a gain';
+    if (mean > 0 && band.high < 0) return 'where your band asks for a loss';
+    return `which is ${over === band.low > 0 ? 'faster' : 'slower'} than your band`;
+  }
+  return 'which may lie in your band or outside it';
 }
 
 function whatToDo(
