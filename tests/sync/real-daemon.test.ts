@@ -167,7 +167,9 @@ describe('a browser that may only look', () => {
       await house().store.putDevice({ ...known, rights: { athlete: ATHLETE, access: 'read' } });
     }
     await partner.sync();
-    await expect(partner.put('entry', 'e2', entryFields('2026-03-02'))).rejects.toThrow('may look, not write');
+    await expect(partner.put('entry', 'e2', entryFields('2026-03-02'))).rejects.toThrow(
+      'may look, not write',
+    );
     await partner.replica.transact(async (tx) => tx.putHead({ ...(await tx.head()), store: 'another' }));
     await partner.replica.transact(async (tx) => {
       const [row] = await tx.records([[ATHLETE, 'e1']]);
