@@ -5,7 +5,10 @@ export interface HoldingLine {
   readonly url: string;
   cut(): void;
   mend(): void;
-  /** Keeps the answer to the push after `pushes` others: resolves once the daemon has stored it. */
+  /**
+   * Keeps the answer to the push after `pushes` others, and lets no more through until it is mended, because a worker may come
+   * back at any time: resolves once the daemon has stored that push.
+   */
   holdAfter(pushes: number): Promise<void>;
   close(): Promise<void>;
 }
@@ -22,6 +25,7 @@ export async function holdingLine(daemon: string): Promise<HoldingLine> {
       const holding = asked.url === '/v1/push' && asked.method === 'POST' ? hold : null;
       if (holding !== null && holding.left-- === 0) {
         hold = null;
+        isCut = true;
         said.resume().once('end', holding.held);
         return;
       }

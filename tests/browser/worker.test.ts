@@ -46,12 +46,14 @@ it('brings each change to the daemon once, though the worker is killed in the mi
 
   // After its return it sends these again, and is killed again.
   const again = line.holdAfter(1);
+  line.mend();
   const opened = await world.openPopup();
   await again;
   await killWorker(options.page);
   await options.waiting(CHANGES - 1500);
   await opened.page.close();
 
+  line.mend();
   await world.openPopup();
   await options.allSent();
   const stored = (await changesOf(dashboard)).filter(({ kind }) => kind === 'weigh-in');
