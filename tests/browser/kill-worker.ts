@@ -6,7 +6,8 @@ export async function killWorker(page: Page): Promise<void> {
   const stopped = new Promise<void>((resolve) => {
     let ran = false;
     session.on('ServiceWorker.workerVersionUpdated', ({ versions }) => {
-      ran ||= versions.some(({ runningStatus }) => runningStatus === 'running');
+      // Stopping may be the first that is heard of it.
+      ran ||= versions.some(({ runningStatus }) => runningStatus !== 'stopped');
       if (ran && versions.some(({ runningStatus }) => runningStatus === 'stopped')) resolve();
     });
   });
