@@ -179,27 +179,13 @@ describe('a fault', () => {
 
   it('leaves a line with its place in the program, and only there', async () => {
     const lines: string[] = [];
-    const { store, hub, keys, files, athletes } = house();
     const app = createApp({
-      ...{
-        store,
-        hub,
-        keys,
-        files,
-        athletes,
-        pages: null,
-        front: { basePath: '', isTrusted: () => false },
-        key: '',
-      },
-      now: () => 0,
-      isOwnHost: () => true,
-      paired: () => undefined,
+      ...house().deps,
       log: createLog(
         'warn',
         (line) => lines.push(line),
         () => 0,
       ),
-      seasons: { of: async () => Promise.reject(new Error('not asked for')) },
       writer: {
         push: async () => [],
         edit: async () => Promise.reject(new TypeError('CANARY\nCANARY')),

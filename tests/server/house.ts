@@ -5,11 +5,12 @@ import { pictureType } from '@platewright/core/records/photo.ts';
 import { afterEach, beforeEach, expect } from 'vitest';
 import { bytesFolder } from '../../daemon/src/keep/bytes.ts';
 import { type App, createApp } from '../../daemon/src/server/app.ts';
-import { type Athletes, createAthletes } from '../../daemon/src/server/athletes.ts';
+import { createAthletes } from '../../daemon/src/server/athletes.ts';
+import type { Deps } from '../../daemon/src/server/deps.ts';
 import { ownHosts } from '../../daemon/src/server/hosts.ts';
 import { createHub, type Hub } from '../../daemon/src/server/hub.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
-import { createKeys, type Keys } from '../../daemon/src/server/keys.ts';
+import { createKeys } from '../../daemon/src/server/keys.ts';
 import { silent } from '../../daemon/src/server/log.ts';
 import type { PageFiles } from '../../daemon/src/server/pages.ts';
 import { createSeasons } from '../../daemon/src/server/seasons.ts';
@@ -36,30 +37,30 @@ export class House {
   readonly files = bytesFolder(this.folder);
   readonly store: Store;
   readonly hub: Hub = createHub(0);
-  readonly keys: Keys;
-  readonly athletes: Athletes;
+  /** What the app is made of, for one that differs in a part. */
+  readonly deps: Deps;
   readonly app: App;
   now = Date.parse('2026-03-02T12:00:00Z');
 
   constructor(pages: PageFiles | null = null) {
     this.store = openSqliteStore(this.folder, 'owner');
     const now = () => this.now;
-    const writer = createWriter({ store: this.store, hub: this.hub, now });
-    const seasons = createSeasons(this.store);
-    const isOwnHost = ownHosts(() => ({ ports: [8787], addresses: [], names: [] }));
-    this.athletes = createAthletes(this.store);
-    this.keys = createKeys({ store: this.store, hub: this.hub, log: silent, now });
-    const parts = {
+    this.deps = {
       store: this.store,
       hub: this.hub,
-      keys: this.keys,
+      keys: createKeys({ store: this.store, hub: this.hub, log: silent, now }),
       files: this.files,
-      writer,
-      athletes: this.athletes,
-      seasons,
+      writer: createWriter({ store: this.store, hub: this.hub, now }),
+      athletes: createAthletes(this.store),
+      seasons: createSeasons(this.store),
       pages,
+      now,
+      isOwnHost: ownHosts(() => ({ ports: [8787], addresses: [], names: [] })),
+      front: noProxy,
+      key: '',
+      paired: () => undefined,
     };
-    this.app = createApp({ ...parts, now, isOwnHost, front: noProxy, key: '', paired: () => undefined });
+    this.app = createApp(this.deps);
   }
 
   async call(path: string, { method, headers = {}, body }: Call = {}): Promise<Response> {

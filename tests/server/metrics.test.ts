@@ -35,23 +35,8 @@ it('counts answers and changes as OpenMetrics, for this machine only', async () 
 
 it('logs a line for each event by level, and nothing of what was sent', async () => {
   const lines: string[] = [];
-  const { store, hub, keys, files, athletes, app } = house();
-  expect(app).toBeDefined();
-  const parts = {
-    store,
-    hub,
-    keys,
-    files,
-    athletes,
-    pages: null,
-    front: { basePath: '', isTrusted: () => false },
-    key: '',
-  };
   const logged = createApp({
-    ...parts,
-    now: () => 0,
-    isOwnHost: () => true,
-    paired: () => undefined,
+    ...house().deps,
     log: createLog(
       'debug',
       (line) => lines.push(line),
