@@ -2,50 +2,74 @@ import type { Change } from '@platewright/core/changes/change.ts';
 import { laterClock } from '@platewright/core/changes/clock.ts';
 import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
-import { type ChangeRow, chainHash, type FoldedChange } from './change-row.ts';
+import { type ChangeRow, chainHash, changeText, type FoldedChange } from './change-row.ts';
 import { addUp } from './checksum.ts';
 import type { Head } from './head-row.ts';
-import { type KeptRecord, recordValues } from './record-row.ts';
+import { type KeptRecord, madeValues, placeKey, type RecordValues, recordValues } from './record-row.ts';
 import { whyImpossible } from './refuse.ts';
 import type { Stamp } from './store.ts';
 
-/** What an engine does for an append, within one transaction. What was put is what is found next. */
-export interface AppendPorts {
-  known(id: string): FoldedChange | null;
-  record(athlete: string, id: string): KeptRecord | null;
-  insert(row: ChangeRow): void;
-  put(values: ReturnType<typeof recordValues>, record: StoredRecord): void;
+/** What a batch is appended to: the end of the log, what is known of its ids, and the records it names, by placeKey. */
+interface Ground {
+  head: Head;
+  known: ReadonlyMap<string, FoldedChange>;
+  records: ReadonlyMap<string, KeptRecord>;
 }
 
-/** Appends changes after `head` and folds them into records; returns what became of each, and the head afterwards. */
-export function appendChanges(
-  changes: readonly Change[],
-  { stamp, head, ports }: { stamp: Stamp; head: Head; ports: AppendPorts },
-): { outcomes: Outcome[]; head: Head } {
-  const at = { ...head };
+/** What became of each change, and what an engine has to write: rows of the log, records, and the head if any. */
+interface Appended {
+  outcomes: Outcome[];
+  head: Head;
+  changes: ChangeRow[];
+  records: RecordValues[];
+}
+
+/** A record that the batch changed: as it is now, or, of most, the one change that made it with the text of its fields. */
+type Touched = { record: StoredRecord } | { maker: Change; fields: string };
+
+/** Appends changes to what was there and folds them into records, each of which is written once however often it changed. */
+export function appendChanges(changes: readonly Change[], stamp: Stamp, ground: Ground): Appended {
+  const head = { ...ground.head };
+  const known = new Map(ground.known);
+  const rows: ChangeRow[] = [];
+  const touched = new Map<string, Touched>();
 
   function store(sent: Change): Outcome {
-    const before = ports.record(sent.athlete, sent.record);
-    const reason = whyImpossible(sent, before?.record ?? null);
+    const place = placeKey(sent.athlete, sent.record);
+    const before = recordOf(touched.get(place)) ?? ground.records.get(place)?.record;
+    const reason = whyImpossible(sent, before ?? null);
     if (reason !== null) return { id: sent.id, outcome: 'rejected', reason };
-    const change = { ...sent, clock: stamp(sent.clock, sent.device) };
-    const body = JSON.stringify(change);
-    at.seq += 1;
-    at.hash = chainHash(at.hash, at.seq, body);
-    at.clock = laterClock(at.clock, change.clock);
-    ports.insert({ seq: at.seq, change, body, hash: at.hash });
-    const after = applyChange(before?.record, change);
-    if (after !== before?.record) {
-      const values = recordValues(after);
-      at.recordsSum = addUp(at.recordsSum, ...(before === null ? [] : [before.checksum]), values[6]);
-      ports.put(values, after);
+    const clock = stamp(sent.clock, sent.device);
+    const change = clock === sent.clock ? sent : { ...sent, clock };
+    const { body, fields } = changeText(change);
+    head.seq += 1;
+    head.hash = chainHash(head.hash, head.seq, body);
+    head.clock = laterClock(head.clock, clock);
+    rows.push({ seq: head.seq, change, body, hash: head.hash });
+    known.set(change.id, { seq: head.seq, clock });
+    if (before === undefined) touched.set(place, { maker: change, fields });
+    else {
+      const record = applyChange(before, change);
+      if (record !== before) touched.set(place, { record });
     }
-    return { id: change.id, outcome: 'stored', seq: at.seq, clock: change.clock };
+    return { id: change.id, outcome: 'stored', seq: head.seq, clock };
   }
 
   const outcomes = changes.map((change): Outcome => {
-    const known = ports.known(change.id);
-    return known === null ? store(change) : { id: change.id, outcome: 'known', ...known };
+    const twin = known.get(change.id);
+    return twin === undefined ? store(change) : { id: change.id, outcome: 'known', ...twin };
   });
-  return { outcomes, head: at };
+  const records: RecordValues[] = [];
+  for (const [place, now] of touched) {
+    const values = 'record' in now ? recordValues(now.record) : madeValues(now.maker, now.fields);
+    const before = ground.records.get(place);
+    head.recordsSum = addUp(head.recordsSum, ...(before === undefined ? [] : [before.checksum]), values[6]);
+    records.push(values);
+  }
+  return { outcomes, head, changes: rows, records };
+}
+
+function recordOf(now: Touched | undefined): StoredRecord | undefined {
+  if (now === undefined || 'record' in now) return now?.record;
+  return applyChange(undefined, now.maker);
 }

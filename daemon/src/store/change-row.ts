@@ -3,12 +3,25 @@ import type { Clock } from '@platewright/core/changes/clock.ts';
 import { checksum, sameBytes, sha256 } from './checksum.ts';
 import { bytes, damaged, maybe, type Row, text, whole } from './rows.ts';
 
+const FIELDS = ',"fields":';
+
 /** A row of the change log; `hash` covers it and the hash of the row before. */
 export interface ChangeRow {
   seq: number;
   change: Change;
   body: string;
   hash: Uint8Array;
+}
+
+/** A change as the log keeps it, and the part of that text that holds its fields, so that they are written out once. */
+export function changeText({ id, athlete, device, clock, kind, record, fields }: Change): {
+  body: string;
+  fields: string;
+} {
+  const body = JSON.stringify({ id, athlete, device, clock, kind, record, fields });
+  // Quotes within a value are escaped, so this is found where the fields begin and nowhere before.
+  const begin = body.indexOf(FIELDS) + FIELDS.length;
+  return { body, fields: body.slice(begin, -1) };
 }
 
 /** Hash of a row of the change log, SHA-256 over a line each of the hash before it in hex, its number and its text. */

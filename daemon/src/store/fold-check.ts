@@ -1,6 +1,7 @@
 import { canonicalJson } from '@platewright/core/changes/canonical.ts';
 import type { Change } from '@platewright/core/changes/change.ts';
 import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
+import { placeKey } from './record-row.ts';
 
 export type Fold = ReturnType<typeof createFold>;
 
@@ -11,23 +12,22 @@ export type Fold = ReturnType<typeof createFold>;
 export function createFold(partial: boolean) {
   const folded = new Map<string, StoredRecord>();
   const there = new Set<string>();
-  const key = (athlete: string, id: string) => `${athlete} ${id}`;
 
   return {
     /** The changes of the log, in any order. */
     add(change: Change): void {
-      const of = key(change.athlete, change.record);
+      const of = placeKey(change.athlete, change.record);
       folded.set(of, applyChange(folded.get(of), change));
     },
 
     /** Notes that a record is there, whether it can be read or not. */
     isThere(athlete: string, id: string): void {
-      there.add(key(athlete, id));
+      there.add(placeKey(athlete, id));
     },
 
     /** What is wrong with a record, or null. */
     compare(record: StoredRecord): string | null {
-      const of = key(record.athlete, record.id);
+      const of = placeKey(record.athlete, record.id);
       const expected = folded.get(of);
       if (expected === undefined)
         return partial ? null : `record ${record.id} of athlete ${record.athlete}: no change made it`;

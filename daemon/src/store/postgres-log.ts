@@ -4,9 +4,8 @@ import type { PoolClient } from 'pg';
 import { appendChanges } from './append.ts';
 import { type ChangeRow, type FoldedChange, foldedValues, readChange, readFolded } from './change-row.ts';
 import { HEAD_COLUMNS, type Head, headValues, readHead } from './head-row.ts';
-import { columnsOf, placeKey, putRecords, recordsAt } from './postgres-records.ts';
-import type { recordValues } from './record-row.ts';
-import { HEAD } from './row-check.ts';
+import { columnsOf, putRecords, recordsAt } from './postgres-records.ts';
+import { FOLDED, HEAD } from './row-check.ts';
 import { bytes } from './rows.ts';
 import type { ChangePage, Stamp } from './store.ts';
 
@@ -34,27 +33,10 @@ export async function appendToLog(
     client,
     changes.map(({ athlete, record }) => ({ athlete, id: record })),
   );
-  const inserted: ChangeRow[] = [];
-  const put = new Map<string, ReturnType<typeof recordValues>>();
-  const done = appendChanges(changes, {
-    stamp,
-    head,
-    ports: {
-      known: (id) => known.get(id) ?? null,
-      record: (athlete, id) => records.get(placeKey({ athlete, id })) ?? null,
-      insert: (row) => {
-        inserted.push(row);
-        known.set(row.change.id, { seq: row.seq, clock: row.change.clock });
-      },
-      put: (values, record) => {
-        records.set(placeKey(record), { record, checksum: values[6] });
-        put.set(placeKey(record), values);
-      },
-    },
-  });
-  if (inserted.length === 0) return done.outcomes;
-  await insertChanges(client, head.hash, inserted);
-  await putRecords(client, [...put.values()]);
+  const done = appendChanges(changes, stamp, { head, known, records });
+  if (done.changes.length === 0) return done.outcomes;
+  await insertChanges(client, head.hash, done.changes);
+  await putRecords(client, done.records);
   await updateHead(client, done.head);
   return done.outcomes;
 }
@@ -124,7 +106,7 @@ async function knownOf(
     known.set(change.id, { seq, clock: change.clock });
   }
   if (foldedSeq === 0) return known;
-  const folded = await client.query('SELECT id, seq, clock, checksum FROM folded WHERE id = ANY($1)', [ids]);
+  const folded = await client.query(`${FOLDED} WHERE id = ANY($1)`, [ids]);
   for (const row of folded.rows) known.set(String(row.id), readFolded(row));
   return known;
 }

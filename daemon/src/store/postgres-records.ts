@@ -1,9 +1,7 @@
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { PoolClient } from 'pg';
-import { type KeptRecord, RECORD_COLUMNS, readRecordRow, type recordValues } from './record-row.ts';
+import { type KeptRecord, placeKey, RECORD_COLUMNS, type RecordValues, readRecordRow } from './record-row.ts';
 import type { RecordPlace, RecordQuery } from './store.ts';
-
-type RecordValues = ReturnType<typeof recordValues>;
 
 /** Records that fit a query, by athlete, then id. */
 export async function findRecords(client: PoolClient, query: RecordQuery): Promise<StoredRecord[]> {
@@ -35,7 +33,7 @@ export async function recordPage(
   return (await client.query(sql, values)).rows.map((row) => readRecordRow(row).record);
 }
 
-/** The records at these places, each under `athlete id`; those that are not there are left out. */
+/** The records at these places that are there, by placeKey. */
 export async function recordsAt(
   client: PoolClient,
   places: readonly RecordPlace[],
@@ -45,12 +43,9 @@ export async function recordsAt(
      WHERE (athlete, id) IN (SELECT * FROM unnest($1::text[], $2::text[]))`,
     [places.map(({ athlete }) => athlete), places.map(({ id }) => id)],
   );
-  return new Map(rows.map(readRecordRow).map((kept) => [placeKey(kept.record), kept]));
-}
-
-/** Text that names a place; neither part has a space. */
-export function placeKey({ athlete, id }: RecordPlace): string {
-  return `${athlete} ${id}`;
+  return new Map(
+    rows.map(readRecordRow).map((kept) => [placeKey(kept.record.athlete, kept.record.id), kept]),
+  );
 }
 
 /** Writes records, each place once. */

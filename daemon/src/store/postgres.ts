@@ -7,11 +7,12 @@ import { copyToFile } from './postgres-backup.ts';
 import { postgresDevices } from './postgres-devices.ts';
 import { appendToLog, changesAfter, foldLog, logMark, readLogHead } from './postgres-log.ts';
 import { openPool, reading, writing } from './postgres-pool.ts';
-import { findRecords, placeKey, recordPage, recordsAt } from './postgres-records.ts';
+import { findRecords, recordPage, recordsAt } from './postgres-records.ts';
 import { demandBoundRole } from './postgres-role.ts';
 import { migratePostgres } from './postgres-schema.ts';
 import { explainPostgres } from './postgres-trouble.ts';
 import { postgresFaults } from './postgres-verify.ts';
+import { placeKey } from './record-row.ts';
 import { readSetting, SETTING_COLUMNS, settingValues } from './setting-row.ts';
 import { LOCK_FILE } from './sqlite.ts';
 import { takeLock } from './sqlite-lock.ts';
@@ -85,8 +86,8 @@ function storeOf(pool: Pool, id: string, close: () => Promise<void>): Store {
     record: (athlete, id) =>
       read(() =>
         reading(pool, athlete, async (client) => {
-          const place = { athlete, id };
-          return (await recordsAt(client, [place])).get(placeKey(place))?.record ?? null;
+          const found = await recordsAt(client, [{ athlete, id }]);
+          return found.get(placeKey(athlete, id))?.record ?? null;
         }),
       ),
     mark: (seq) => all((client) => logMark(client, seq)),

@@ -1,3 +1,4 @@
+import type { Change, Json } from '@platewright/core/changes/change.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { checksum, sameBytes } from './checksum.ts';
 import { packClocks, unpackClocks } from './clocks-column.ts';
@@ -12,11 +13,31 @@ export interface KeptRecord {
   checksum: Uint8Array;
 }
 
+export type RecordValues = ReturnType<typeof recordValues>;
+
+/** Text that names a record's place; neither part has a space. */
+export function placeKey(athlete: string, id: string): string {
+  return `${athlete} ${id}`;
+}
+
 /** Values in the order of RECORD_COLUMNS; the last one is the checksum of the others. */
-export function recordValues(record: StoredRecord) {
-  const { athlete, id, kind, fields, clocks } = record;
-  const date = typeof fields.date === 'string' ? fields.date : null;
-  const values = [athlete, id, kind, date, JSON.stringify(fields), packClocks(clocks)] as const;
+export function recordValues({ athlete, id, kind, fields, clocks }: StoredRecord) {
+  return summed([athlete, id, kind, dateOf(fields), JSON.stringify(fields), packClocks(clocks)]);
+}
+
+/** The values of a record that one change made; `fields` is the text of the change's fields. */
+export function madeValues(
+  { athlete, record, kind, fields: { date }, clock }: Change,
+  fields: string,
+): RecordValues {
+  return summed([athlete, record, kind, dateOf({ date }), fields, JSON.stringify(clock)]);
+}
+
+function dateOf({ date }: { date?: Json | undefined }): string | null {
+  return typeof date === 'string' ? date : null;
+}
+
+function summed<const V extends readonly (string | null)[]>(values: V) {
   return [...values, checksum(...values)] as const;
 }
 

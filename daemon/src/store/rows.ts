@@ -5,20 +5,24 @@ export type Row = Readonly<Record<string, unknown>>;
 
 export function text(row: Row, column: string): string {
   const value = row[column];
-  if (typeof value !== 'string') throw damaged(`the column ${column} can not be read`);
+  if (typeof value !== 'string') throw unreadable(row, column);
   return value;
 }
 
 export function whole(row: Row, column: string): number {
   const value = row[column];
-  if (typeof value !== 'number') throw damaged(`the column ${column} can not be read`);
+  if (typeof value !== 'number') throw unreadable(row, column);
   return value;
 }
 
 export function bytes(row: Row, column: string): Uint8Array {
   const value = row[column];
-  if (!(value instanceof Uint8Array)) throw damaged(`the column ${column} can not be read`);
+  if (!(value instanceof Uint8Array)) throw unreadable(row, column);
   return value;
+}
+
+function unreadable({ id }: Row, column: string): StoreTrouble {
+  return damaged(`the column ${column}${typeof id === 'string' ? ` of ${id}` : ''} can not be read`);
 }
 
 export function maybe<T>(row: Row, column: string, read: (row: Row, column: string) => T): T | null {

@@ -4,7 +4,9 @@ import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import { appendChanges } from './append.ts';
 import { type FoldedChange, foldedValues, readChange, readFolded } from './change-row.ts';
 import { HEAD_COLUMNS, type Head, headValues, readHead } from './head-row.ts';
-import { bytes } from './rows.ts';
+import { FOLDED } from './row-check.ts';
+import { bytes, text } from './rows.ts';
+import { rowInsert } from './sqlite-insert.ts';
 import type { RecordTable } from './sqlite-records.ts';
 import { transaction } from './sqlite-transaction.ts';
 import type { ChangePage, Stamp } from './store.ts';
@@ -15,9 +17,9 @@ export const CHANGES =
 
 /** The change log of a SQLite store. */
 export function changeLog(db: DatabaseSync, records: RecordTable) {
-  const selectKnown = db.prepare(`${CHANGES} WHERE c.id = ?`);
-  const selectFolded = db.prepare('SELECT id, seq, clock, checksum FROM folded WHERE id = ?');
-  const insert = db.prepare('INSERT INTO changes (seq, id, body, hash) VALUES (?, ?, ?, ?)');
+  const selectKnown = db.prepare(`${CHANGES} WHERE c.id IN (SELECT value FROM json_each(?))`);
+  const selectFolded = db.prepare(`${FOLDED} WHERE id IN (SELECT value FROM json_each(?))`);
+  const insert = rowInsert(db, 'INSERT INTO changes (seq, id, body, hash) VALUES ROWS', 4);
   const selectSince = db.prepare(`${CHANGES} WHERE c.seq > ? ORDER BY c.seq LIMIT ?`);
   const selectOf = db.prepare(
     `${CHANGES} WHERE c.seq > ? AND c.body ->> '$.athlete' = ? ORDER BY c.seq LIMIT ?`,
@@ -31,14 +33,17 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
 
   const head = (): Head => readHead(selectHead.get());
 
-  function known(id: string, { foldedHash, foldedSeq }: Head): FoldedChange | null {
-    const row = selectKnown.get(id);
-    if (row !== undefined) {
+  /** Those of these changes that were appended before. */
+  function knownOf(changes: readonly Change[], { foldedHash, foldedSeq }: Head): Map<string, FoldedChange> {
+    const known = new Map<string, FoldedChange>();
+    const ids = JSON.stringify(changes.map(({ id }) => id));
+    for (const row of selectKnown.all(ids)) {
       const { seq, change } = readChange(row, foldedHash);
-      return { seq, clock: change.clock };
+      known.set(change.id, { seq, clock: change.clock });
     }
-    const folded = foldedSeq === 0 ? undefined : selectFolded.get(id);
-    return folded === undefined ? null : readFolded(folded);
+    if (foldedSeq === 0) return known;
+    for (const row of selectFolded.all(ids)) known.set(text(row, 'id'), readFolded(row));
+    return known;
   }
 
   return {
@@ -53,16 +58,12 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
     append(changes: readonly Change[], stamp: Stamp): Outcome[] {
       return transaction(db, () => {
         const before = head();
-        const ports = {
-          known: (id: string) => known(id, before),
-          record: records.get,
-          insert: ({ seq, change, body, hash }: ReturnType<typeof readChange>) => {
-            insert.run(seq, change.id, body, hash);
-          },
-          put: records.put,
-        };
-        const done = appendChanges(changes, { stamp, head: before, ports });
-        if (done.head.seq > before.seq) updateHead.run(...headValues(done.head));
+        const known = knownOf(changes, before);
+        const done = appendChanges(changes, stamp, { head: before, known, records: records.of(changes) });
+        if (done.changes.length === 0) return done.outcomes;
+        insert(done.changes.map(({ seq, change, body, hash }) => [seq, change.id, body, hash]));
+        records.put(done.records);
+        updateHead.run(...headValues(done.head));
         return done.outcomes;
       });
     },

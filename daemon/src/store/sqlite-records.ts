@@ -1,6 +1,8 @@
 import type { DatabaseSync } from 'node:sqlite';
+import type { Change } from '@platewright/core/changes/change.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
-import { type KeptRecord, RECORD_COLUMNS, readRecordRow, type recordValues } from './record-row.ts';
+import { type KeptRecord, placeKey, RECORD_COLUMNS, readRecordRow } from './record-row.ts';
+import { rowInsert } from './sqlite-insert.ts';
 import type { RecordPlace, RecordQuery } from './store.ts';
 
 export type RecordTable = ReturnType<typeof recordTable>;
@@ -8,10 +10,15 @@ export type RecordTable = ReturnType<typeof recordTable>;
 /** The records of a SQLite store: each the fold of its changes. */
 export function recordTable(db: DatabaseSync) {
   const selectOne = db.prepare(`SELECT ${RECORD_COLUMNS} FROM records WHERE athlete = ? AND id = ?`);
-  const upsert = db.prepare(
-    `INSERT INTO records (${RECORD_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?)
+  const selectSome = db.prepare(
+    `SELECT ${RECORD_COLUMNS} FROM records WHERE athlete = ? AND id IN (SELECT value FROM json_each(?))`,
+  );
+  const upsert = rowInsert(
+    db,
+    `INSERT INTO records (${RECORD_COLUMNS}) VALUES ROWS
      ON CONFLICT (athlete, id) DO UPDATE SET kind = excluded.kind, date = excluded.date,
        fields = excluded.fields, clocks = excluded.clocks, checksum = excluded.checksum`,
+    7,
   );
   const selectPage = db.prepare(
     `SELECT ${RECORD_COLUMNS} FROM records WHERE (athlete, id) > (?, ?) ORDER BY athlete, id LIMIT ?`,
@@ -42,14 +49,25 @@ export function recordTable(db: DatabaseSync) {
   return {
     find,
 
-    get(athlete: string, id: string): KeptRecord | null {
+    get(athlete: string, id: string): StoredRecord | null {
       const row = selectOne.get(athlete, id);
-      return row === undefined ? null : readRecordRow(row);
+      return row === undefined ? null : readRecordRow(row).record;
     },
 
-    put(values: ReturnType<typeof recordValues>): void {
-      upsert.run(...values);
+    /** The records that changes name and that are there, by placeKey. */
+    of(changes: readonly Change[]): Map<string, KeptRecord> {
+      const found = new Map<string, KeptRecord>();
+      for (const [athlete, its] of Map.groupBy(changes, (change) => change.athlete)) {
+        const ids = JSON.stringify(its.map(({ record }) => record));
+        for (const row of selectSome.all(athlete, ids)) {
+          const kept = readRecordRow(row);
+          found.set(placeKey(athlete, kept.record.id), kept);
+        }
+      }
+      return found;
     },
+
+    put: upsert,
 
     page(after: RecordPlace | null, limit: number, athlete: string | undefined): StoredRecord[] {
       if (athlete !== undefined) {

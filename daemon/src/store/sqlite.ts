@@ -78,7 +78,7 @@ function storeOf(
       read(() => ({ seq: log.head().seq, records: records.page(after, limit, athlete) })),
     fold: (seq) => write(() => log.fold(seq)),
     records: (query) => read(() => records.find(query)),
-    record: (athlete, id) => read(() => records.get(athlete, id)?.record ?? null),
+    record: (athlete, id) => read(() => records.get(athlete, id)),
     mark: (seq) => read(() => log.mark(seq)),
     lastSeq: () => read(() => log.lastSeq()),
     latestClock: () => read(() => log.head().clock),
