@@ -7,8 +7,8 @@ import { ProblemError } from './problem.ts';
 const MAX_DEPTH = 32;
 
 /**
- * The body, checked by a schema. A simple cross-site form can't send this content type. What `isPlain` says is just as
- * the schema would give it back needs no second look.
+ * The body, checked by a schema. A simple cross-site form can't send this content type. What `isPlain` says is not deep,
+ * and just as the schema would give it back, needs no second look.
  */
 export function json<S extends z.ZodMiniType>(
   schema: S,
@@ -18,8 +18,9 @@ export function json<S extends z.ZodMiniType>(
     if (!/^application\/json *(;|$)/i.test(c.req.header('content-type') ?? '')) {
       throw new ProblemError(415, 'not-json', { detail: 'Send the body as application/json.' });
     }
+    if (isPlain(value)) return value;
     if (isDeeperThan(value, MAX_DEPTH)) throw invalid([{ pointer: '', detail: 'nested too deeply' }]);
-    return isPlain(value) ? value : check(schema, value);
+    return check(schema, value);
   });
 }
 

@@ -5,11 +5,13 @@ import { clockPattern, clockSchema } from './clock.ts';
 export type Json = z.infer<ReturnType<typeof z.json>>;
 
 /** What JSON.parse may give. One walk, because a schema that is asked for each value alone was most of the cost of a push. */
-export const jsonSchema = z.custom<Json>(isJson, 'a JSON value');
+export const jsonSchema = z.custom<Json>((value) => isJson(value, Number.POSITIVE_INFINITY), 'a JSON value');
 
 const devicePattern = /^[A-Za-z0-9]{1,40}$/;
 const kindPattern = /^[a-z][a-z-]{0,39}$/;
 const LONGEST_FIELD_NAME = 60;
+/** Fields of records go three deep; the schema looks at what goes deeper than this. */
+const PLAIN_DEPTH = 8;
 
 /** One edit, the unit of sync: the fields it sets, all under one clock. Removal is the field `removed`. */
 export const changeSchema = z.object({
@@ -25,7 +27,7 @@ export const changeSchema = z.object({
 export type Change = z.infer<typeof changeSchema>;
 
 /**
- * Whether a value is a change just as the schema would give it back. Asked before the schema, which takes four times as
+ * Whether a value is a change just as the schema would give it back, and not deep. Asked before the schema, which takes four times as
  * long; the schema then says what is wrong with the others.
  */
 export function isChange(value: unknown): value is Change {
@@ -49,18 +51,19 @@ function matches(value: unknown, pattern: RegExp): boolean {
 }
 
 function isFields(value: unknown): boolean {
-  if (!isObject(value) || !isJson(value)) return false;
+  if (!isObject(value) || !isJson(value, PLAIN_DEPTH)) return false;
   // The schema leaves out a field that is named as every object's model is.
   return Object.keys(value).every(
     (name) => name !== '' && name.length <= LONGEST_FIELD_NAME && name !== '__proto__',
   );
 }
 
-function isJson(value: unknown): boolean {
+function isJson(value: unknown, depth: number): boolean {
   if (value === null || typeof value === 'string' || typeof value === 'boolean') return true;
   if (typeof value === 'number') return Number.isFinite(value);
-  if (Array.isArray(value)) return value.every(isJson);
-  if (typeof value !== 'object') return false;
+  if (typeof value !== 'object' || depth === 0) return false;
+  if (Array.isArray(value)) return value.every((item) => isJson(item, depth - 1));
   const proto: unknown = Object.getPrototypeOf(value);
-  return (proto === Object.prototype || proto === null) && Object.values(value).every(isJson);
+  if (proto !== Object.prototype && proto !== null) return false;
+  return Object.values(value).every((item) => isJson(item, depth - 1));
 }
