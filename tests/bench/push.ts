@@ -15,7 +15,7 @@ const CONNECTIONS = 8;
 const ROUNDS = 9;
 const SIZES = [
   { batch: 1, pushes: 400 },
-  { batch: 500, pushes: 8 },
+  { batch: 1000, pushes: 8 },
 ];
 
 /** Makes a batch durable. */

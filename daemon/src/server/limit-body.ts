@@ -3,7 +3,7 @@ import { bodyLimit } from 'hono/body-limit';
 import type { Env } from './deps.ts';
 import { ProblemError } from './problem.ts';
 
-/** A push of 500 changes is about half a MB. */
+/** A push of 1,000 changes is about 400 kB; changes with long texts are more. */
 const MAX_BODY_BYTES = 4 * 1024 * 1024;
 
 const countBody = bodyLimit({ maxSize: MAX_BODY_BYTES, onError: tooLarge });

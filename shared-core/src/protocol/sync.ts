@@ -4,14 +4,14 @@ import { clockSchema } from '../changes/clock.ts';
 import { idSchema, instantSchema } from '../records/scalars.ts';
 import { rightsSchema } from './devices.ts';
 
-export const MAX_PUSH = 500;
+export const MAX_PUSH = 1000;
 export const MAX_PULL = 2000;
 export const MAX_SNAPSHOT = 1000;
 
 /** `POST /v1/push`. Safe to repeat: a change is known by its id. */
 export const pushRequestSchema = z.object({ changes: z.array(changeSchema).check(z.maxLength(MAX_PUSH)) });
 
-/** Whether a value is a push just as the schema would give it back. */
+/** Whether a value is a push just as the schema would give it back, and not deep. */
 export function isPushRequest(value: unknown): value is z.infer<typeof pushRequestSchema> {
   if (!isObject(value) || Object.keys(value).length !== 1) return false;
   const { changes } = value;
