@@ -32,7 +32,7 @@ export async function benchServer(): Promise<Compared[]> {
       stdio: 'ignore',
     },
   );
-  process.env.DAEMON_MAIN = join(ROOT, 'daemon/dist/cli/main.js');
+  process.env.DAEMON_MAIN = join(ROOT, 'daemon/dist/cli/main.cjs');
   try {
     return [guards, await benchStart(), await benchMemory()];
   } finally {

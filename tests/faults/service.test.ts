@@ -32,7 +32,7 @@ describe('platewright service', () => {
     expect(stdout.trim()).toBe(join(folder.path, 'config/systemd/user/platewright.service'));
     expect(stderr).toMatch(/systemctl --user .*enable --now platewright/);
     const unit = readFileSync(stdout.trim(), 'utf8');
-    expect(unit).toMatch(/^ExecStart=\/\S+ --\S.* \/\S+main\.[jt]s start .*--port 9000/m);
+    expect(unit).toMatch(/^ExecStart=\/\S+ --\S.* \/\S+main\.(cjs|ts) start .*--port 9000/m);
     expect(unit).toContain(`--data "${data}"`);
     expect(unit).toContain(`ReadWritePaths="${data}"`);
     expect(existsSync(data)).toBe(true);
@@ -45,7 +45,7 @@ describe('platewright service', () => {
     const flags = words.slice(1, 1 + NODE_FLAGS.length);
     expect(flags).toEqual(NODE_FLAGS);
     expect(words.slice(1 + flags.length, 3 + flags.length)).toEqual([
-      expect.stringMatching(/main\.[jt]s$/),
+      expect.stringMatching(/main\.(cjs|ts)$/),
       'start',
     ]);
     expect(words).toContain('/a&amp;b');

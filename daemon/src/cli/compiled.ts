@@ -1,4 +1,4 @@
-import { enableCompileCache } from 'node:module';
+import { enableCompileCache, flushCompileCache } from 'node:module';
 import { join } from 'node:path';
 import { xdg } from './xdg.ts';
 
@@ -8,4 +8,9 @@ import { xdg } from './xdg.ts';
  */
 export function keepCompiled(): void {
   enableCompileCache(join(xdg('XDG_CACHE_HOME', '.cache'), 'platewright'));
+}
+
+/** Writes what was compiled until now, because a process that is killed leaves nothing. */
+export function saveCompiled(): void {
+  flushCompileCache();
 }

@@ -25,7 +25,9 @@ const addressesSchema = z.object({
 export type Addresses = z.infer<typeof addressesSchema>;
 
 export async function keepAddresses(store: Store, addresses: Addresses): Promise<void> {
-  await store.putSetting(SETTING, JSON.stringify(addresses));
+  const text = JSON.stringify(addresses);
+  // A write waits for the disk.
+  if ((await store.setting(SETTING)) !== text) await store.putSetting(SETTING, text);
 }
 
 export async function knownAddresses(store: Store): Promise<Addresses> {

@@ -7,12 +7,12 @@ import { note } from './command.ts';
 const ROOT = resolve(import.meta.dirname, '../../..');
 const SHARED = ['shared-core', 'package-lock.json'];
 
-const MAIN = 'daemon/dist/cli/main.js';
+const MAIN = 'daemon/dist/cli/main.cjs';
 
 const builds: readonly Build[] = [
   {
     name: 'daemon',
-    sources: [...SHARED, 'daemon/src', 'daemon/vite.config.ts'],
+    sources: [...SHARED, 'daemon/src', 'daemon/build', 'daemon/vite.config.ts'],
     result: MAIN,
     command: ['node_modules/vite/bin/vite.js', 'build', 'daemon', '--logLevel', 'warn'],
   },

@@ -2,5 +2,7 @@
 import { keepCompiled } from './compiled.ts';
 
 keepCompiled();
-const { runCommandLine } = await import('./command-line.ts');
-process.exitCode = await runCommandLine(process.argv.slice(2));
+// As CommonJS, which it is built as, it can't await here.
+void import('./command-line.ts').then(async ({ runCommandLine }) => {
+  process.exitCode = await runCommandLine(process.argv.slice(2));
+});

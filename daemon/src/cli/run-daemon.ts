@@ -5,6 +5,7 @@ import { type Log, silent } from '../server/log.ts';
 import { serve } from '../server/serve.ts';
 import type { Store, StoredDevice } from '../store/store.ts';
 import { CommandTrouble, note, say } from './command.ts';
+import { saveCompiled } from './compiled.ts';
 import { keepAddresses, pairingLink } from './known-addresses.ts';
 import { keepLan, lanAddresses, networkOf, sayLan } from './lan.ts';
 import type { NetworkSettings } from './network-settings.ts';
@@ -39,6 +40,8 @@ export async function runDaemon(
       await sayWhatNext(store, page, lastLine);
       if (lan !== null) await sayLan(lan, (await issueCode(store, Date.now())).code);
     } else note(`It is served to be read at ${page}, to those who are paired already.`);
+    loadFetch();
+    saveCompiled();
     holdLittle();
     log('info', 'started', { port: running.port });
     await told();
@@ -82,14 +85,20 @@ function tellPaired({ kind, id }: StoredDevice, check: string): void {
 
 async function sayWhatNext(store: Store, address: string, lastLine: string): Promise<void> {
   const now = Date.now();
-  // Side by side, because each takes its time.
-  const [page, browser] = await Promise.all([issueCode(store, now), issueCode(store, now)]);
+  // One after the other, because each takes a processor and 32 MB for a tenth of a second.
+  const page = await issueCode(store, now);
   say(`1. Open the dashboard: ${pairingLink(address, page.code)}`);
+  const browser = await issueCode(store, now);
   say(
     `2. Load the extension from ${EXTENSION} (chrome://extensions, developer mode), and pair it with the code ${browser.code}`,
   );
   say(`3. ${lastLine}`);
   note('Link and code are good once, for ten minutes; npx platewright pair makes another. Stop with Ctrl-C.');
+}
+
+/** Has Node load its fetch, which the start of a built daemon leaves out, before a page waits for it. */
+function loadFetch(): Headers {
+  return new Headers();
 }
 
 /** Resolves at the first SIGINT or SIGTERM; a second one ends the process at once. */

@@ -16,7 +16,7 @@ const one = { type: 'string' } as const;
 
 const DAEMON = resolve(import.meta.dirname, '../../..', 'daemon');
 /** As it was built, which starts quicker; else as it is written. */
-const MAIN = [join(DAEMON, 'dist/cli/main.js'), join(DAEMON, 'src/cli/main.ts')];
+const MAIN = [join(DAEMON, 'dist/cli/main.cjs'), join(DAEMON, 'src/cli/main.ts')];
 
 export const service: Command = {
   name: 'service',

@@ -1,5 +1,5 @@
 import { Server as HttpServer } from 'node:http';
-import { createServer as createHttps, Server as HttpsServer } from 'node:https';
+import type { Server as HttpsServer } from 'node:https';
 import type { AddressInfo, Server } from 'node:net';
 import { createAdaptorServer } from '@hono/node-server';
 import type { Certificate } from '../network/certificate.ts';
@@ -27,10 +27,16 @@ export function plainServer(app: App, limits: Limits = LIMITS): HttpServer {
   return server;
 }
 
-export function tlsServer(app: App, certificate: Certificate, limits: Limits = LIMITS): HttpsServer {
+export async function tlsServer(
+  app: App,
+  certificate: Certificate,
+  limits: Limits = LIMITS,
+): Promise<HttpsServer> {
+  // Loaded only where there is TLS, so that a start without it is quick.
+  const { createServer, Server } = await import('node:https');
   const serverOptions = { ...timeLimits(limits), ...TLS, ...certificate };
-  const server = createAdaptorServer({ fetch: app.fetch, createServer: createHttps, serverOptions });
-  if (!(server instanceof HttpsServer)) throw new TypeError('a TLS server was asked for');
+  const server = createAdaptorServer({ fetch: app.fetch, createServer, serverOptions });
+  if (!(server instanceof Server)) throw new TypeError('a TLS server was asked for');
   // What comes in without TLS, or breaks off, is nothing to report.
   server.on('tlsClientError', (_error, socket) => socket.destroy());
   return server;

@@ -78,7 +78,7 @@ export async function serve(options: ServeOptions): Promise<Running> {
     key: lan === null ? '' : fingerprints(lan.certificate).key,
   });
   const own = plainServer(app, limits);
-  const open = lan === null ? null : tlsServer(app, lan.certificate, limits);
+  const open = lan === null ? null : await tlsServer(app, lan.certificate, limits);
   ports.push(await listen(own, port, '127.0.0.1'));
   if (open !== null && lan !== null) {
     const bound = await listen(open, lan.port).catch(async (error: unknown) => {

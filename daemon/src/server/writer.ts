@@ -13,7 +13,6 @@ import type { Stamp, Store, StoredDevice } from '../store/store.ts';
 import { toChanges } from './edits.ts';
 import { createGroups } from './groups.ts';
 import type { Hub } from './hub.ts';
-import { starterLarder } from './starter.ts';
 import { createTurns } from './turns.ts';
 
 export type Writer = ReturnType<typeof createWriter>;
@@ -36,7 +35,10 @@ export function createWriter({ store, now, hub }: { store: Store; now(): number;
     const larders: Change[] = [];
     for (const { athlete, kind, record, fields } of changes) {
       if (kind !== 'athlete' || record !== athlete || whyRefused({ kind, fields }) !== null) continue;
-      if ((await store.record(athlete, record)) === null) larders.push(...starterLarder(athlete));
+      if ((await store.record(athlete, record)) !== null) continue;
+      // Read when it is sown, because few starts see an athlete begin.
+      const { starterLarder } = await import('./starter.ts');
+      larders.push(...starterLarder(athlete));
     }
     return larders;
   }

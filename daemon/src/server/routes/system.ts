@@ -4,7 +4,6 @@ import { requireDevice } from '../auth.ts';
 import { cookieName } from '../cookie.ts';
 import type { Deps, Env } from '../deps.ts';
 import { METRICS_TYPE, type Metrics } from '../metrics.ts';
-import { openApi } from '../openapi.ts';
 import { ProblemError } from '../problem.ts';
 import { athleteToRead } from '../rights.ts';
 
@@ -32,7 +31,11 @@ export function systemRoutes(deps: Deps, metrics: Metrics) {
       const text = metrics.text({ changes, sound, streams: hub.streams(), nowMs: now() });
       return c.body(text, 200, { 'content-type': METRICS_TYPE });
     })
-    .get('/openapi.json', (c) => c.json(openApi(cookieName(c)), 200))
+    .get('/openapi.json', async (c) => {
+      // Few ask for it, and it brings all that zod knows of JSON Schema.
+      const { openApi } = await import('../openapi.ts');
+      return c.json(openApi(cookieName(c)), 200);
+    })
     .get('/session', requireDevice(deps), async (c) => {
       const { id, name, rights } = c.get('device');
       const athletes = await deps.athletes.of(athleteToRead(rights, undefined));
