@@ -1,5 +1,3 @@
-import { setFlagsFromString } from 'node:v8';
-
 /**
  * How Node runs the daemon, as `npm start` and a service start it, to hold less memory: a young generation of 1 MB instead
  * of 64, and one thread beside the main one instead of four.
@@ -10,6 +8,7 @@ export const NODE_FLAGS = ['--max-semi-space-size=1', '--v8-pool-size=1'] as con
  * From now on the heap is cleared before it grows, and one compiler does for what is hot. V8 asks for both each time; as
  * flags of the start they would turn away what Node has compiled beforehand, which is a third of the start's time.
  */
-export function holdLittle(): void {
+export async function holdLittle(): Promise<void> {
+  const { setFlagsFromString } = await import('node:v8');
   for (const flag of ['--optimize-for-size', '--no-maglev']) setFlagsFromString(flag);
 }

@@ -42,7 +42,7 @@ export async function runDaemon(
     } else note(`It is served to be read at ${page}, to those who are paired already.`);
     loadFetch();
     saveCompiled();
-    holdLittle();
+    await holdLittle();
     log('info', 'started', { port: running.port });
     await told();
     log('info', 'stopping');

@@ -19,7 +19,15 @@ export function hasOwnSchema(db: DatabaseSync): boolean {
   return describe(db) === expected();
 }
 
+/** Made once, because each look at a store holds it against the same. */
+let made: string | null = null;
+
 function expected(): string {
+  made ??= describeNew();
+  return made;
+}
+
+function describeNew(): string {
   const model = new DatabaseSync(':memory:');
   try {
     migrate(model, 0);
@@ -39,7 +47,7 @@ function addFunctions(db: DatabaseSync): void {
   db.function('checksum', { varargs: true, deterministic: true }, (...columns) => checksum(...columns));
   db.aggregate('add_up', {
     start: () => new Uint8Array(16),
-    step: (total, sum) => (sum instanceof Uint8Array ? addUp(asBytes(total), sum) : total),
+    step: (total, sum) => (sum instanceof Uint8Array ? addUp([asBytes(total), sum]) : total),
   });
 }
 
