@@ -50,7 +50,8 @@ export async function seedAthletes(
       const [id, body] = [text(row, 'id'), text(row, 'body')].map((one) => one.replaceAll(athleteId(0), who));
       const [before, seq] = [head.hash, head.seq + 1];
       head = { ...head, seq, hash: chainHash(before, seq, body ?? '') };
-      lines.changes += copied([String(seq), id ?? '', who, body ?? '', head.hash, before]);
+      const hashes = [head.hash, before].map((hash) => Buffer.from(hash, 'hex'));
+      lines.changes += copied([String(seq), id ?? '', who, body ?? '', ...hashes]);
     }
     await Promise.all([records.write(lines.records), changes.write(lines.changes)]);
     if (n % 500 === 0)

@@ -16,12 +16,13 @@ interface Ground {
   records: ReadonlyMap<string, KeptRecord>;
 }
 
-/** What became of each change, and what an engine has to write: rows of the log, records, and the head if any. */
+/** What became of each change, and what an engine has to write: the head, rows of the log, records new and changed. */
 interface Appended {
   outcomes: Outcome[];
   head: Head;
   changes: ChangeRow[];
-  records: RecordValues[];
+  made: RecordValues[];
+  changed: RecordValues[];
 }
 
 /** A record that the batch changed: as it is now, or, of most, the one change that made it with the text of its fields. */
@@ -59,14 +60,17 @@ export function appendChanges(changes: readonly Change[], stamp: Stamp, ground: 
     const twin = known.get(change.id);
     return twin === undefined ? store(change) : { id: change.id, outcome: 'known', ...twin };
   });
-  const records: RecordValues[] = [];
+  const [made, changed]: [RecordValues[], RecordValues[]] = [[], []];
+  const sums = [head.recordsSum];
   for (const [place, now] of touched) {
     const values = 'record' in now ? recordValues(now.record) : madeValues(now.maker, now.fields);
     const before = ground.records.get(place);
-    head.recordsSum = addUp(head.recordsSum, ...(before === undefined ? [] : [before.checksum]), values[6]);
-    records.push(values);
+    if (before !== undefined) sums.push(before.checksum);
+    sums.push(values[6]);
+    (before === undefined ? made : changed).push(values);
   }
-  return { outcomes, head, changes: rows, records };
+  head.recordsSum = addUp(...sums);
+  return { outcomes, head, changes: rows, made, changed };
 }
 
 function recordOf(now: Touched | undefined): StoredRecord | undefined {

@@ -1,16 +1,16 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import type { Clock } from '@platewright/core/changes/clock.ts';
 import { checksum, sameBytes, sha256 } from './checksum.ts';
-import { bytes, damaged, maybe, type Row, text, whole } from './rows.ts';
+import { bytes, damaged, hex, maybe, type Row, text, whole } from './rows.ts';
 
 const FIELDS = ',"fields":';
 
-/** A row of the change log; `hash` covers it and the hash of the row before. */
+/** A row of the change log; `hash`, in hex, covers it and the hash of the row before. */
 export interface ChangeRow {
   seq: number;
   change: Change;
   body: string;
-  hash: Uint8Array;
+  hash: string;
 }
 
 /** A change as the log keeps it, and the part of that text that holds its fields, so that they are written out once. */
@@ -24,19 +24,19 @@ export function changeText({ id, athlete, device, clock, kind, record, fields }:
   return { body, fields: body.slice(begin, -1) };
 }
 
-/** Hash of a row of the change log, SHA-256 over a line each of the hash before it in hex, its number and its text. */
-export function chainHash(before: Uint8Array, seq: number, body: string): Uint8Array {
-  return sha256(`${Buffer.from(before).toString('hex')}\n${seq}\n${body}`);
+/** Hash of a row of the change log, SHA-256 over a line each of the hash before it, its number and its text; all in hex. */
+export function chainHash(before: string, seq: number, body: string): string {
+  return sha256(`${before}\n${seq}\n${body}`);
 }
 
 /**
  * Reads a row with the columns seq, id, body, hash and `before`, the hash of the row before; null there means the last
  * folded one, `foldedHash`. Throws StoreTrouble that names the change when it is not as it was written.
  */
-export function readChange(row: Row, foldedHash: Uint8Array): ChangeRow {
-  const [seq, id, body, found] = [whole(row, 'seq'), text(row, 'id'), text(row, 'body'), bytes(row, 'hash')];
-  const before = maybe(row, 'before', bytes) ?? foldedHash;
-  if (!sameBytes(found, chainHash(before, seq, body))) {
+export function readChange(row: Row, foldedHash: string): ChangeRow {
+  const [seq, id, body, found] = [whole(row, 'seq'), text(row, 'id'), text(row, 'body'), hex(row, 'hash')];
+  const before = maybe(row, 'before', hex) ?? foldedHash;
+  if (found !== chainHash(before, seq, body)) {
     throw damaged(`change ${seq} (${id}): its checksum does not match`);
   }
   const change: Change = JSON.parse(body);

@@ -6,7 +6,7 @@ import { type ChangeRow, type FoldedChange, foldedValues, readChange, readFolded
 import { HEAD_COLUMNS, type Head, headValues, readHead } from './head-row.ts';
 import { columnsOf, putRecords, recordsAt } from './postgres-records.ts';
 import { FOLDED, HEAD } from './row-check.ts';
-import { bytes } from './rows.ts';
+import { hex } from './rows.ts';
 import type { ChangePage, Stamp } from './store.ts';
 
 const CHANGES = 'SELECT seq, id, body, hash, before FROM changes';
@@ -36,7 +36,7 @@ export async function appendToLog(
   const done = appendChanges(changes, stamp, { head, known, records });
   if (done.changes.length === 0) return done.outcomes;
   await insertChanges(client, head.hash, done.changes);
-  await putRecords(client, done.records);
+  await putRecords(client, [...done.made, ...done.changed]);
   await updateHead(client, done.head);
   return done.outcomes;
 }
@@ -64,9 +64,9 @@ export async function changesAfter(
 export async function logMark(client: PoolClient, seq: number): Promise<string | null> {
   if (seq === 0) return '';
   const { foldedSeq, foldedHash } = await readLogHead(client);
-  if (seq === foldedSeq) return Buffer.from(foldedHash).toString('hex');
+  if (seq === foldedSeq) return foldedHash;
   const { rows } = await client.query('SELECT hash FROM changes WHERE seq = $1', [seq]);
-  return rows[0] === undefined ? null : Buffer.from(bytes(rows[0], 'hash')).toString('hex');
+  return rows[0] === undefined ? null : hex(rows[0], 'hash');
 }
 
 /** Folds the changes before `before`, and returns how many. */
@@ -114,11 +114,12 @@ async function knownOf(
 /** Writes rows of the log that follow a row with the hash `before`. */
 export async function insertChanges(
   client: PoolClient,
-  before: Uint8Array,
+  before: string,
   rows: readonly ChangeRow[],
 ): Promise<void> {
   const values = rows.map(({ seq, change, body, hash }, i) => {
-    return [seq, change.id, change.athlete, body, hash, rows[i - 1]?.hash ?? before];
+    const hashes = [hash, rows[i - 1]?.hash ?? before].map((each) => Buffer.from(each, 'hex'));
+    return [seq, change.id, change.athlete, body, ...hashes];
   });
   await client.query(
     `INSERT INTO changes (seq, id, athlete, body, hash, before)

@@ -118,7 +118,7 @@ async function begin(client: PoolClient): Promise<void> {
 }
 
 async function insertHead(client: PoolClient): Promise<void> {
-  const none = Buffer.alloc(32);
+  const none = '00'.repeat(32);
   const recordsSum = Buffer.alloc(checksum().length);
   const head = { seq: 0, hash: none, clock: null, foldedSeq: 0, foldedHash: none, recordsSum };
   await client.query('INSERT INTO head VALUES (1, $1, $2, $3, $4, $5, $6, $7)', [...headValues(head)]);

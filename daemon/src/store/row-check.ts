@@ -5,7 +5,7 @@ import { DEVICE_COLUMNS, readDevice } from './device-row.ts';
 import { createFold, type Fold } from './fold-check.ts';
 import { HEAD_COLUMNS, type Head, readHead } from './head-row.ts';
 import { RECORD_COLUMNS, readRecordRow } from './record-row.ts';
-import { bytes, maybe, type Row } from './rows.ts';
+import { hex, maybe, type Row } from './rows.ts';
 import { readSetting, SETTING_COLUMNS } from './setting-row.ts';
 import { StoreTrouble } from './trouble.ts';
 
@@ -62,14 +62,14 @@ async function logFaults(source: RowSource, head: Head, fold: Fold | null): Prom
   await eachRow(source, source.changes, faults, (row) => {
     const found = Number(row.seq);
     if (found !== seq + 1) faults.push(`changes: ${seq + 1} to ${found - 1} are missing`);
-    else if (!sameBytes(maybe(row, 'before', bytes) ?? head.foldedHash, hash)) {
+    else if ((maybe(row, 'before', hex) ?? head.foldedHash) !== hash) {
       faults.push(`change ${found}: it does not follow the one before it`);
     }
     seq = found;
-    hash = bytes(row, 'hash');
+    hash = hex(row, 'hash');
     fold?.add(readChange(row, head.foldedHash).change);
   });
-  if (seq !== head.seq || !sameBytes(hash, head.hash)) {
+  if (seq !== head.seq || hash !== head.hash) {
     faults.push(`changes: the log ends at ${seq}, and ${head.seq} were written`);
   }
   return faults;

@@ -25,6 +25,11 @@ function unreadable({ id }: Row, column: string): StoreTrouble {
   return damaged(`the column ${column}${typeof id === 'string' ? ` of ${id}` : ''} can not be read`);
 }
 
+/** Bytes in hex. */
+export function hex(row: Row, column: string): string {
+  return Buffer.from(bytes(row, column)).toString('hex');
+}
+
 export function maybe<T>(row: Row, column: string, read: (row: Row, column: string) => T): T | null {
   return row[column] === null ? null : read(row, column);
 }

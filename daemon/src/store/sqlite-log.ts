@@ -5,7 +5,7 @@ import { appendChanges } from './append.ts';
 import { type FoldedChange, foldedValues, readChange, readFolded } from './change-row.ts';
 import { HEAD_COLUMNS, type Head, headValues, readHead } from './head-row.ts';
 import { FOLDED } from './row-check.ts';
-import { bytes, text } from './rows.ts';
+import { hex, text } from './rows.ts';
 import { rowInsert } from './sqlite-insert.ts';
 import type { RecordTable } from './sqlite-records.ts';
 import { transaction } from './sqlite-transaction.ts';
@@ -15,11 +15,14 @@ import type { ChangePage, Stamp } from './store.ts';
 export const CHANGES =
   'SELECT c.seq, c.id, c.body, c.hash, p.hash AS before FROM changes c LEFT JOIN changes p ON p.seq = c.seq - 1';
 
+/** Changes that go through all steps before the next ones begin them: so few that the processor's cache holds them. */
+const CHANGES_AT_A_TIME = 100;
+
 /** The change log of a SQLite store. */
 export function changeLog(db: DatabaseSync, records: RecordTable) {
   const selectKnown = db.prepare(`${CHANGES} WHERE c.id IN (SELECT value FROM json_each(?))`);
   const selectFolded = db.prepare(`${FOLDED} WHERE id IN (SELECT value FROM json_each(?))`);
-  const insert = rowInsert(db, 'INSERT INTO changes (seq, id, body, hash) VALUES ROWS', 4);
+  const insert = rowInsert(db, 'changes (seq, id, body, hash)', '?, ?, ?, unhex(?)');
   const selectSince = db.prepare(`${CHANGES} WHERE c.seq > ? ORDER BY c.seq LIMIT ?`);
   const selectOf = db.prepare(
     `${CHANGES} WHERE c.seq > ? AND c.body ->> '$.athlete' = ? ORDER BY c.seq LIMIT ?`,
@@ -57,23 +60,30 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
 
     append(changes: readonly Change[], stamp: Stamp): Outcome[] {
       return transaction(db, () => {
-        const before = head();
-        const known = knownOf(changes, before);
-        const done = appendChanges(changes, stamp, { head: before, known, records: records.of(changes) });
-        if (done.changes.length === 0) return done.outcomes;
-        insert(done.changes.map(({ seq, change, body, hash }) => [seq, change.id, body, hash]));
-        records.put(done.records);
-        updateHead.run(...headValues(done.head));
-        return done.outcomes;
+        const first = head();
+        let at = first;
+        const outcomes: Outcome[] = [];
+        for (let i = 0; i < changes.length; i += CHANGES_AT_A_TIME) {
+          const some = changes.slice(i, i + CHANGES_AT_A_TIME);
+          const ground = { head: at, known: knownOf(some, at), records: records.of(some) };
+          const done = appendChanges(some, stamp, ground);
+          insert(done.changes.map(({ seq, change, body, hash }) => [seq, change.id, body, hash]));
+          records.insert(done.made);
+          records.update(done.changed);
+          outcomes.push(...done.outcomes);
+          at = done.head;
+        }
+        if (at.seq > first.seq) updateHead.run(...headValues(at));
+        return outcomes;
       });
     },
 
     mark(seq: number): string | null {
       if (seq === 0) return '';
       const { foldedSeq, foldedHash } = head();
-      if (seq === foldedSeq) return Buffer.from(foldedHash).toString('hex');
+      if (seq === foldedSeq) return foldedHash;
       const row = selectHash.get(seq);
-      return row === undefined ? null : Buffer.from(bytes(row, 'hash')).toString('hex');
+      return row === undefined ? null : hex(row, 'hash');
     },
 
     since(seq: number, limit: number, athlete: string | undefined): ChangePage | 'folded' {

@@ -1,7 +1,7 @@
 import type { DatabaseSync } from 'node:sqlite';
 import type { Change } from '@platewright/core/changes/change.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
-import { type KeptRecord, placeKey, RECORD_COLUMNS, readRecordRow } from './record-row.ts';
+import { type KeptRecord, placeKey, RECORD_COLUMNS, type RecordValues, readRecordRow } from './record-row.ts';
 import { rowInsert } from './sqlite-insert.ts';
 import type { RecordPlace, RecordQuery } from './store.ts';
 
@@ -13,12 +13,10 @@ export function recordTable(db: DatabaseSync) {
   const selectSome = db.prepare(
     `SELECT ${RECORD_COLUMNS} FROM records WHERE athlete = ? AND id IN (SELECT value FROM json_each(?))`,
   );
-  const upsert = rowInsert(
-    db,
-    `INSERT INTO records (${RECORD_COLUMNS}) VALUES ROWS
-     ON CONFLICT (athlete, id) DO UPDATE SET kind = excluded.kind, date = excluded.date,
-       fields = excluded.fields, clocks = excluded.clocks, checksum = excluded.checksum`,
-    7,
+  const insert = rowInsert(db, `records (${RECORD_COLUMNS})`, '?, ?, ?, ?, ?, ?, ?');
+  const update = db.prepare(
+    `UPDATE records SET kind = ?3, date = ?4, fields = ?5, clocks = ?6, checksum = ?7
+     WHERE athlete = ?1 AND id = ?2`,
   );
   const selectPage = db.prepare(
     `SELECT ${RECORD_COLUMNS} FROM records WHERE (athlete, id) > (?, ?) ORDER BY athlete, id LIMIT ?`,
@@ -67,7 +65,11 @@ export function recordTable(db: DatabaseSync) {
       return found;
     },
 
-    put: upsert,
+    insert,
+
+    update(changed: readonly RecordValues[]): void {
+      for (const values of changed) update.run(...values);
+    },
 
     page(after: RecordPlace | null, limit: number, athlete: string | undefined): StoredRecord[] {
       if (athlete !== undefined) {

@@ -38,7 +38,7 @@ function* soundChanges(file: string): Generator<Change> {
   const db = new DatabaseSync(file, { readOnly: true });
   try {
     const foldedHash = db.prepare('SELECT folded_hash FROM head').get()?.folded_hash;
-    const first = foldedHash instanceof Uint8Array ? foldedHash : new Uint8Array();
+    const first = foldedHash instanceof Uint8Array ? Buffer.from(foldedHash).toString('hex') : '';
     for (const row of db.prepare(`${CHANGES} ORDER BY c.seq`).iterate()) {
       const change = soundChange(row, first);
       if (change !== null) yield change;
@@ -51,7 +51,7 @@ function* soundChanges(file: string): Generator<Change> {
   }
 }
 
-function soundChange(row: Parameters<typeof readChange>[0], foldedHash: Uint8Array): Change | null {
+function soundChange(row: Parameters<typeof readChange>[0], foldedHash: string): Change | null {
   try {
     return readChange(row, foldedHash).change;
   } catch (error) {

@@ -47,7 +47,7 @@ function addFunctions(db: DatabaseSync): void {
   db.function('checksum', { varargs: true, deterministic: true }, (...columns) => checksum(...columns));
   db.aggregate('add_up', {
     start: () => new Uint8Array(16),
-    step: (total, sum) => (sum instanceof Uint8Array ? addUp([asBytes(total), sum]) : total),
+    step: (total, sum) => (sum instanceof Uint8Array ? addUp(asBytes(total), sum) : total),
   });
 }
 

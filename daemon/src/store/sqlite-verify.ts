@@ -1,7 +1,6 @@
 import { DatabaseSync } from 'node:sqlite';
 import { setImmediate as breathe } from 'node:timers/promises';
 import { readChange } from './change-row.ts';
-import { sameBytes } from './checksum.ts';
 import { type Head, readHead } from './head-row.ts';
 import { attempt, HEAD, rowFaults, SMALL_TABLES } from './row-check.ts';
 import { damaged, type Row, text } from './rows.ts';
@@ -46,7 +45,7 @@ export function startFaults(db: DatabaseSync): string[] {
 
 function endsAt(row: Row | undefined, head: Head): void {
   const end = row === undefined ? null : readChange(row, head.foldedHash);
-  if (end?.seq !== head.seq || !sameBytes(end.hash, head.hash)) {
+  if (end?.seq !== head.seq || end.hash !== head.hash) {
     throw damaged(`the change log does not end at ${head.seq}, where it was written to`);
   }
 }
