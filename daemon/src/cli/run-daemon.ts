@@ -40,7 +40,6 @@ export async function runDaemon(
       await sayWhatNext(store, page, lastLine);
       if (lan !== null) await sayLan(lan, (await issueCode(store, Date.now())).code);
     } else note(`It is served to be read at ${page}, to those who are paired already.`);
-    loadFetch();
     saveCompiled();
     await holdLittle();
     log('info', 'started', { port: running.port });
@@ -94,11 +93,6 @@ async function sayWhatNext(store: Store, address: string, lastLine: string): Pro
   );
   say(`3. ${lastLine}`);
   note('Link and code are good once, for ten minutes; npx platewright pair makes another. Stop with Ctrl-C.');
-}
-
-/** Has Node load its fetch, which the start of a built daemon leaves out, before a page waits for it. */
-function loadFetch(): Headers {
-  return new Headers();
 }
 
 /** Resolves at the first SIGINT or SIGTERM; a second one ends the process at once. */

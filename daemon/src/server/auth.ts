@@ -19,6 +19,7 @@ export function requireDevice({ store, now }: Pick<Deps, 'store' | 'now'>): Midd
       await store.putDevice({ ...device, lastSeenAt: now() }).catch(passOver);
     }
     c.set('device', device);
+    c.env.seen.device = device.id;
     await next();
   };
 }
@@ -36,7 +37,7 @@ function passOver(error: unknown): void {
 
 /** The device that asks, by the secret it holds; null when there is none, or it was let go. */
 export async function deviceOf(c: Context<Env>, store: Store): Promise<StoredDevice | null> {
-  const extension = c.get('extension');
+  const { extension } = c.env;
   const bearer = /^Bearer ([\w-]{43})$/i.exec(c.req.header('authorization') ?? '')?.[1];
   const kind = extension !== null || bearer !== undefined ? 'extension' : 'dashboard';
   const token = kind === 'extension' ? bearer : tokenOfCookie(c);

@@ -8,7 +8,7 @@ const COOKIE_SECONDS = 400 * 86_400;
 
 /** Hands the dashboard its token where no script can read it. */
 export function setTokenCookie(c: Context<Env>, token: string): void {
-  const { scheme, path } = c.get('site');
+  const { scheme, path } = c.env.site;
   setCookie(c, cookieName(c), token, {
     httpOnly: true,
     sameSite: 'Strict',
@@ -42,7 +42,7 @@ export function demandOwnPage(c: Context<Env>): void {
  * TLS a prefix (RFC 6265bis) keeps a page over plain http from setting it.
  */
 export function cookieName(c: Context<Env>): string {
-  const { scheme, host, path } = c.get('site');
+  const { scheme, host, path } = c.env.site;
   const port = /:(\d+)$/.exec(host)?.[1] ?? (scheme === 'https' ? '443' : '80');
   const prefix = scheme === 'http' ? '' : path === '/' ? '__Host-' : '__Secure-';
   return `${prefix}platewright-${port}`;

@@ -34,14 +34,22 @@ export interface Deps {
   pages: PageFiles | null;
 }
 
-/** What middleware leaves for a route. */
+/** What the guard leaves for a route. The socket is absent in tests without one. */
+export interface Bindings extends Partial<HttpBindings> {
+  site: Site;
+  /** Origin of the extension that asks; null for the dashboard and for requests without an Origin. */
+  extension: string | null;
+  seen: Seen;
+}
+
+/** What the log is told of a request once it is known. */
+export interface Seen {
+  /** Id of the device that asked. */
+  device: string | null;
+}
+
 export interface Env {
-  /** The socket; absent in tests without one. */
-  Bindings: Partial<HttpBindings>;
-  Variables: {
-    site: Site;
-    /** Origin of the extension that asks; null for the dashboard and for requests without an Origin. */
-    extension: string | null;
-    device: StoredDevice;
-  };
+  Bindings: Bindings;
+  /** What middleware leaves for a route. */
+  Variables: { device: StoredDevice };
 }

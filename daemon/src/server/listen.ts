@@ -4,6 +4,7 @@ import type { AddressInfo, Server } from 'node:net';
 import { createAdaptorServer } from '@hono/node-server';
 import type { Certificate } from '../network/certificate.ts';
 import type { App } from './app.ts';
+import { OwnResponse } from './headers.ts';
 
 /** How long open answers may take to end when the daemon stops, ms. */
 const STOP_MS = 150;
@@ -22,7 +23,7 @@ const LIMITS: Limits = { headers: 10_000, whole: 30_000, checkedEvery: 2000 };
 const TLS = { minVersion: 'TLSv1.3', handshakeTimeout: 10_000 } as const;
 
 export function plainServer(app: App, limits: Limits = LIMITS): HttpServer {
-  const server = createAdaptorServer({ fetch: app.fetch, serverOptions: timeLimits(limits) });
+  const server = createAdaptorServer({ fetch: app.fetch, serverOptions: options(limits) });
   if (!(server instanceof HttpServer)) throw new TypeError('a plain HTTP server was asked for');
   return server;
 }
@@ -34,7 +35,7 @@ export async function tlsServer(
 ): Promise<HttpsServer> {
   // Loaded only where there is TLS, so that a start without it is quick.
   const { createServer, Server } = await import('node:https');
-  const serverOptions = { ...timeLimits(limits), ...TLS, ...certificate };
+  const serverOptions = { ...options(limits), ...TLS, ...certificate };
   const server = createAdaptorServer({ fetch: app.fetch, createServer, serverOptions });
   if (!(server instanceof Server)) throw new TypeError('a TLS server was asked for');
   // What comes in without TLS, or breaks off, is nothing to report.
@@ -70,8 +71,9 @@ export function closed(server: HttpServer | HttpsServer): Promise<void> {
   });
 }
 
-function timeLimits({ headers, whole, checkedEvery }: Limits) {
+function options({ headers, whole, checkedEvery }: Limits) {
   return {
+    ServerResponse: OwnResponse,
     headersTimeout: headers,
     requestTimeout: whole,
     keepAliveTimeout: 5_000,

@@ -7,7 +7,7 @@ export type LogLevel = (typeof LOG_LEVELS)[number];
 type Facts = Readonly<Record<string, string | number>>;
 
 /** Takes words of this program and numbers only, never what a person typed or an address that tells who it was. */
-export type Log = (level: LogLevel, event: string, facts?: Facts) => void;
+export type Log = (level: LogLevel, event: string, facts?: Facts | (() => Facts)) => void;
 
 export const silent: Log = () => undefined;
 
@@ -16,7 +16,8 @@ export function createLog(least: LogLevel, write: (line: string) => void, now: (
   const most = LOG_LEVELS.indexOf(least);
   return (level, event, facts = {}) => {
     if (LOG_LEVELS.indexOf(level) > most) return;
-    const words = Object.entries(facts).map(([name, value]) => `${name}=${value}`);
+    const told = typeof facts === 'function' ? facts() : facts;
+    const words = Object.entries(told).map(([name, value]) => `${name}=${value}`);
     write([new Date(now()).toISOString(), level, event, ...words].join(' '));
   };
 }

@@ -1,6 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { extname, join, sep } from 'node:path';
-import type { Context } from 'hono';
 
 const TYPES: Record<string, string> = {
   '.css': 'text/css; charset=utf-8',
@@ -37,15 +36,12 @@ export function loadPages(folder: string): PageFiles | null {
 }
 
 /** A file of the dashboard, or null when there is no such file. Its pages differ in the fragment only. */
-export function servePage(c: Context, files: PageFiles): Response | null {
-  const file = files.get(c.req.path === '/' ? '/index.html' : c.req.path);
+export function servePage(path: string, files: PageFiles): Response | null {
+  const file = files.get(path === '/' ? '/index.html' : path);
   if (file === undefined) return null;
   // Vite puts a hash of the content into these names.
-  const hashed = c.req.path.startsWith('/assets/');
-  return c.body(file.bytes, 200, {
-    'content-type': file.type,
-    'cache-control': hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
-  });
+  const caching = path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache';
+  return new Response(file.bytes, { headers: { 'content-type': file.type, 'cache-control': caching } });
 }
 
 function listFiles(folder: string): string[] {

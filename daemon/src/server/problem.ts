@@ -1,5 +1,4 @@
 import type { Problem } from '@platewright/core/protocol/records.ts';
-import type { Context } from 'hono';
 import { HTTPException } from 'hono/http-exception';
 import { StoreTrouble } from '../store/trouble.ts';
 
@@ -44,7 +43,7 @@ const TITLES: Record<Status, string> = {
 };
 
 /** The problem as a response; never with a stack, a path or what was sent. */
-export function problemResponse(c: Context, { status, slug, details }: ProblemError): Response {
+export function problemResponse({ status, slug, details }: ProblemError): Response {
   const { detail, errors, headers = {} } = details;
   const body: Problem = {
     type: `urn:platewright:problem:${slug}`,
@@ -53,7 +52,10 @@ export function problemResponse(c: Context, { status, slug, details }: ProblemEr
     detail,
     ...(errors === undefined ? {} : { errors }),
   };
-  return c.body(JSON.stringify(body), status, { ...headers, 'content-type': 'application/problem+json' });
+  return new Response(JSON.stringify(body), {
+    status,
+    headers: { ...headers, 'content-type': 'application/problem+json' },
+  });
 }
 
 /** Whatever was thrown, as the problem to answer with. */

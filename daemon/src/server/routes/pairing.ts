@@ -39,7 +39,7 @@ export function pairingRoutes({ store, keys, now, key, log = silent, paired: tel
 
   return new Hono<Env>().post('/pair', json(pairRequestSchema), async (c) => {
     const { code, name, kind } = c.req.valid('json');
-    const origin = c.get('extension');
+    const origin = c.env.extension;
     if ((kind === 'extension') !== (origin !== null)) throw wrongOrigin();
     if (kind === 'dashboard') demandOwnPage(c);
     const before = await deviceOf(c, store);

@@ -57,7 +57,7 @@ export function systemRoutes(deps: Deps, metrics: Metrics) {
 /** Directly, not through a proxy on it, which passes on what others ask. */
 function isFromThisMachine(c: Context<Env>): boolean {
   if (FORWARDED.some((name) => c.req.header(name) !== undefined)) return false;
-  if (!LOOPBACK_HOST.test(c.get('site').host)) return false;
+  if (!LOOPBACK_HOST.test(c.env.site.host)) return false;
   const address = c.env.incoming?.socket.remoteAddress ?? '127.0.0.1';
   return /^(127\.|::1$|::ffff:127\.)/.test(address);
 }
