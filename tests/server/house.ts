@@ -13,6 +13,7 @@ import { issueCode } from '../../daemon/src/server/issue-code.ts';
 import { createKeys } from '../../daemon/src/server/keys.ts';
 import { silent } from '../../daemon/src/server/log.ts';
 import type { PageFiles } from '../../daemon/src/server/pages.ts';
+import { createRoster } from '../../daemon/src/server/roster.ts';
 import { createSeasons } from '../../daemon/src/server/seasons.ts';
 import { noProxy } from '../../daemon/src/server/site.ts';
 import { createWriter } from '../../daemon/src/server/writer.ts';
@@ -45,14 +46,14 @@ export class House {
   constructor(pages: PageFiles | null = null) {
     this.store = openSqliteStore(this.folder, 'owner');
     const now = () => this.now;
+    const [athletes, seasons] = [createAthletes(this.store), createSeasons(this.store)];
     this.deps = {
       store: this.store,
       hub: this.hub,
       keys: createKeys({ store: this.store, hub: this.hub, log: silent, now }),
       files: this.files,
       writer: createWriter({ store: this.store, hub: this.hub, now }),
-      athletes: createAthletes(this.store),
-      seasons: createSeasons(this.store),
+      ...{ athletes, seasons, roster: createRoster({ store: this.store, athletes, seasons, now }) },
       pages,
       now,
       isOwnHost: ownHosts(() => ({ ports: [8787], addresses: [], names: [] })),

@@ -34,3 +34,21 @@ it('a row costs a weekly call only when its athlete wrote since, or the date is 
   expect(await look('2026-03-03')).toMatchObject({ name: 'Anna', callDueOn: '2026-03-03' });
   expect(read).toHaveBeenCalledTimes(3);
 });
+
+it('the first rows are read once somebody who sees several athletes says hello, before they are asked for', async () => {
+  const { store, deps } = house();
+  const put = (...changes: ReturnType<typeof change>[]) => store.append(changes, (clock) => clock);
+  await put(change('c1', 'athlete', ATHLETE, athleteFields));
+  const read = vi.spyOn(deps.seasons, 'of');
+  const headers = await house().dashboard();
+  const hello = async () => expect((await house().call('/v1/session', { headers })).status).toBe(200);
+  await hello();
+  expect(read).not.toHaveBeenCalled();
+  await put({ ...change('c2', 'athlete', 'bob', athleteFields), athlete: 'bob' });
+  await hello();
+  await vi.waitFor(() => expect(read).toHaveBeenCalledTimes(2));
+  await hello();
+  const answer = await (await house().call('/v1/views/roster', { headers })).json();
+  expect(answer.rows.map((row: { athlete: string }) => row.athlete)).toEqual([ATHLETE, 'bob']);
+  expect(read).toHaveBeenCalledTimes(2);
+});

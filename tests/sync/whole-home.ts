@@ -5,6 +5,7 @@ import { createAthletes } from '../../daemon/src/server/athletes.ts';
 import { createHub } from '../../daemon/src/server/hub.ts';
 import { createKeys } from '../../daemon/src/server/keys.ts';
 import { silent } from '../../daemon/src/server/log.ts';
+import { createRoster } from '../../daemon/src/server/roster.ts';
 import { createSeasons } from '../../daemon/src/server/seasons.ts';
 import { newToken, sha256 } from '../../daemon/src/server/secrets.ts';
 import { noProxy } from '../../daemon/src/server/site.ts';
@@ -113,7 +114,8 @@ function sqliteKeeper(): Keeper {
 
 function appOf(store: Store, now: () => number) {
   const hub = createHub(0);
-  const held = { athletes: createAthletes(store), seasons: createSeasons(store) };
+  const [athletes, seasons] = [createAthletes(store), createSeasons(store)];
+  const held = { athletes, seasons, roster: createRoster({ store, athletes, seasons, now }) };
   const parts = { store, hub, writer: createWriter({ store, now, hub }), ...held, now };
   const keys = createKeys({ store, hub, log: silent, now });
   const open = {

@@ -5,6 +5,7 @@ import type { Hub } from './hub.ts';
 import type { Keys } from './keys.ts';
 import type { Log } from './log.ts';
 import type { PageFiles } from './pages.ts';
+import type { Roster } from './roster.ts';
 import type { Seasons } from './seasons.ts';
 import type { Front, Site } from './site.ts';
 import type { Writer } from './writer.ts';
@@ -16,6 +17,7 @@ export interface Deps {
   hub: Hub;
   athletes: Athletes;
   seasons: Seasons;
+  roster: Roster;
   keys: Keys;
   /** Folder of the files beside the store. */
   files: string;

@@ -9,6 +9,7 @@ import { createKeys } from './keys.ts';
 import { closed, type Limits, listen, plainServer, tlsServer } from './listen.ts';
 import { type Log, silent } from './log.ts';
 import { loadPages } from './pages.ts';
+import { createRoster } from './roster.ts';
 import { createSeasons } from './seasons.ts';
 import { type Front, noProxy } from './site.ts';
 import { createWriter } from './writer.ts';
@@ -68,10 +69,10 @@ export async function serve(options: ServeOptions): Promise<Running> {
   const addresses = lan === null ? () => [] : freshAddresses(now);
   const hub = createHub(await store.lastSeq());
   const keys = createKeys({ store, hub, log, now });
+  const [athletes, seasons] = [createAthletes(store), createSeasons(store)];
   const app = createApp({
     ...{ store, hub, keys, files, now, front, paired, log },
-    athletes: createAthletes(store),
-    seasons: createSeasons(store),
+    ...{ athletes, seasons, roster: createRoster({ store, athletes, seasons, now }) },
     writer: createWriter({ store, hub, now }),
     isOwnHost: ownHosts(() => ({ ports, addresses: addresses(), names })),
     pages: loadPages(pages),

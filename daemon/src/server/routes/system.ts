@@ -50,6 +50,7 @@ export function systemRoutes(deps: Deps, metrics: Metrics) {
           .map((athlete) => ({ id: athlete.id, name: String(athlete.fields.name ?? '') })),
         now: deps.now(),
       };
+      if (athletes.length > 1) deps.roster.readAhead();
       return c.json(session, 200);
     });
 }
