@@ -1,14 +1,16 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { parseArgs } from 'node:util';
 import { newToken, sha256 } from '../../daemon/src/server/secrets.ts';
 import { serve } from '../../daemon/src/server/serve.ts';
 import { openPostgresStore } from '../../daemon/src/store/postgres.ts';
+import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
 import { type Postgres, startPostgres } from '../support/postgres.ts';
 import { athleteId, seedAthletes } from './seed-athletes.ts';
 import { type Compared, printTable } from './table.ts';
-import { thinYear } from './thin-year.ts';
+import { type ThinYear, thinYear } from './thin-year.ts';
 
 const DATE = '2026-11-25';
 
@@ -21,27 +23,63 @@ const ASKED = [
 /** A part of the rounds that only warms up. */
 const WARM_UP = 0.1;
 
+/** A kind of store, filled with so many athletes who each lived the same year. */
+interface Engine {
+  name: string;
+  open(folder: string, year: ThinYear, athletes: number): Promise<Store>;
+}
+
 /**
- * Answers from a PostgreSQL store of one athlete with a year of records, and from one of `athletes`, the day view each
- * time of another one: ms at the 50th and 99th percentile, interleaved in one run. Also the first answer of each kind.
+ * Answers from a store of one athlete with a year of records, and from one of `athletes`, the day view each time of
+ * another one: ms at the 50th and 99th percentile, interleaved in one run. Also the first answer of each kind. In SQLite,
+ * and in PostgreSQL where it is or can be installed.
  */
 export async function benchManyAthletes(athletes: number): Promise<Compared[]> {
+  const rows = await benchEngine(sqlite, athletes);
   const postgres = await startPostgres();
   if (typeof postgres === 'string') {
-    console.log(`many athletes: left out, ${postgres}`);
-    return [];
+    console.log(`many athletes in PostgreSQL: left out, ${postgres}`);
+    return rows;
   }
+  try {
+    return [...rows, ...(await benchEngine(postgresOn(postgres), athletes))];
+  } finally {
+    postgres.stop();
+  }
+}
+
+const sqlite: Engine = {
+  name: 'SQLite',
+  async open(folder, year, athletes) {
+    const store = openSqliteStore(folder, 'owner');
+    for (let n = 0; n < athletes; n++) await store.append(year.of(athleteId(n)), (clock) => clock);
+    return store;
+  },
+};
+
+function postgresOn(postgres: Postgres): Engine {
+  return {
+    name: 'PostgreSQL',
+    async open(folder, year, athletes) {
+      const address = await postgres.database();
+      await seedAthletes(postgres, { address, folder }, year, athletes);
+      return await openPostgresStore({ address, folder, role: 'owner' });
+    },
+  };
+}
+
+async function benchEngine(engine: Engine, athletes: number): Promise<Compared[]> {
   const folder = mkdtempSync(join(tmpdir(), 'platewright-many-'));
   try {
-    const one = await houseOf(postgres, join(folder, 'one'), 1);
-    const many = await houseOf(postgres, join(folder, 'many'), athletes);
+    const one = await houseOf(engine, join(folder, 'one'), 1);
+    const many = await houseOf(engine, join(folder, 'many'), athletes);
     const rows: Compared[] = [];
-    for (const asked of ASKED) rows.push(...(await compare(one, many, { athletes, ...asked })));
+    for (const asked of ASKED)
+      rows.push(...(await compare(one, many, { engine: engine.name, athletes, ...asked })));
     await one.stop();
     await many.stop();
     return rows;
   } finally {
-    postgres.stop();
     rmSync(folder, { recursive: true, force: true });
   }
 }
@@ -51,7 +89,7 @@ type House = Awaited<ReturnType<typeof houseOf>>;
 async function compare(
   one: House,
   many: House,
-  { athletes, name, path, rounds }: (typeof ASKED)[number] & { athletes: number },
+  { engine, athletes, name, path, rounds }: (typeof ASKED)[number] & { engine: string; athletes: number },
 ): Promise<Compared[]> {
   const times: { one: number[]; many: number[] } = { one: [], many: [] };
   for (let round = 0; round < rounds; round++) {
@@ -61,7 +99,7 @@ async function compare(
   }
   const row = { unit: 'ms', reference: 'the same of one alone' };
   const first = { ...row, ours: times.many[0] ?? Number.NaN, theirs: times.one[0] ?? Number.NaN };
-  const what = `${name} of ${athletes} athletes, ${many.entriesADay.toFixed(1)} entries a day for a year`;
+  const what = `${engine}: ${name} of ${athletes} athletes, ${many.entriesADay.toFixed(1)} entries a day for a year`;
   return [
     { what: `${what}, first answer`, ...first },
     ...([50, 99] as const).map((share) => ({
@@ -74,11 +112,9 @@ async function compare(
 }
 
 /** A daemon on a store in which each of so many athletes has a year of records. */
-async function houseOf(postgres: Postgres, folder: string, athletes: number) {
-  const address = await postgres.database();
+async function houseOf(engine: Engine, folder: string, athletes: number) {
   const year = thinYear(DATE);
-  await seedAthletes(postgres, { address, folder }, year, athletes);
-  const store = await openPostgresStore({ address, folder, role: 'owner' });
+  const store = await engine.open(folder, year, athletes);
   const now = () => Date.parse(`${DATE}T18:00:00Z`);
   const token = await pair(store);
   const { port, stop } = await serve({
@@ -117,4 +153,7 @@ function at(times: readonly number[], share: number): number {
   return times.toSorted((a, b) => a - b)[Math.floor(times.length * share)] ?? Number.NaN;
 }
 
-if (import.meta.main) printTable(await benchManyAthletes(Number(process.argv[2] ?? 200)));
+if (import.meta.main) {
+  const { values } = parseArgs({ options: { athletes: { type: 'string', default: '200' } } });
+  printTable(await benchManyAthletes(Number(values.athletes)));
+}
