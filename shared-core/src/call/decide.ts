@@ -18,7 +18,7 @@ export interface Decision {
 }
 
 /** A change must raise the chance to be in band by so much: its cost in the same coin (common practice, no source; set on virtual athletes). */
-const COST = { change: 0.08, reversal: 0.06 };
+const COST = { change: 0.07, reversal: 0.05 };
 /** Days after a move in which the other direction costs extra (common practice, no source). */
 const REVERSAL_DAYS = 35;
 /** Inside a week only what was clearly wrong is moved again: chance to be in band (common practice, no source). */
@@ -26,12 +26,15 @@ const CLEARLY_WRONG = 0.1;
 /** A smaller move is none (common practice, no source). */
 const SMALLEST_G = 10;
 
-/** Chooses the mark: the one that brings the expected pace to the aim, when the gain in probability is worth a change. */
+/** A mark may lie so far from the one whose mean pace is the aim, when that makes the band likelier (common practice, no source). */
+const MOST_BESIDE_G = 60;
+
+/** Chooses the mark: the one that is likeliest in band, when the gain in probability is worth a change. */
 export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent): Decision {
   const wanted = dose.markFor(guards.aim);
   const bounded = Math.min(guards.ceilingG, Math.max(guards.floorG, wanted));
   const reachable = Math.min(markG + guards.stepG, Math.max(markG - guards.stepG, bounded));
-  const bestG = Math.round(reachable / 5) * 5;
+  const bestG = likeliest(Math.round(reachable / 5) * 5, markG, dose, guards);
   const underGuard = markG < guards.availabilityFloorG;
   const insideNow = dose.chancesAt(markG, guards.band).inside;
   const insideBest = dose.chancesAt(bestG, guards.band).inside;
@@ -51,6 +54,22 @@ export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent
   const cost = COST.change + (reversal ? COST.reversal : 0);
   if (Math.max(insideBest - insideNow, nearer) < cost) return hold('not-worth-it');
   return { markG: bestG, insideNow, reason: 'worth-it' };
+}
+
+/** The mark likeliest in band near `fromG`, as close to it as any that is as likely. */
+function likeliest(fromG: number, markG: number, dose: Dose, guards: Guards): number {
+  const lowG = Math.max(guards.floorG, markG - guards.stepG);
+  const highG = Math.min(guards.ceilingG, markG + guards.stepG);
+  let bestG = fromG;
+  let best = dose.chancesAt(fromG, guards.band).inside;
+  for (let beside = 5; beside <= MOST_BESIDE_G; beside += 5)
+    for (const g of [fromG - beside, fromG + beside]) {
+      const { inside } = dose.chancesAt(g, guards.band);
+      if (g < lowG || g > highG || inside <= best) continue;
+      best = inside;
+      bestG = g;
+    }
+  return bestG;
 }
 
 /** When neither mark is likely in band, coming nearer counts too: as far as the mean pace moves toward the band. */

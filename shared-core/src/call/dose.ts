@@ -1,6 +1,16 @@
 import { energyKcal } from '../foods/atwater.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
-import { ADAPT, ADAPT_KEEP, ADAPT_SHARE, BASE, DENSITY, MASS } from '../maintenance/state.ts';
+import { maintenanceVariance } from '../maintenance/smoother.ts';
+import {
+  ADAPT,
+  ADAPT_KEEP,
+  ADAPT_SHARE,
+  BASE,
+  DENSITY,
+  MASS,
+  maintenanceOf,
+  type Transition,
+} from '../maintenance/state.ts';
 import { at, normalBelow } from '../trend/reading.ts';
 import type { Aim, TargetsInForce } from './input.ts';
 
@@ -33,23 +43,63 @@ const LEAST_KCAL_SD = 15;
 /** Reckons doses from the model; `habit` is eaten over planned energy on average and its standard deviation. */
 export function doseFrom(model: BodyModel, targets: TargetsInForce, habit: Known): Dose {
   const { move, bank } = model.filter;
-  const { mean, cov, size } = bank;
-  const maintenance = model.maintenanceKcal;
-  const density = 1 + at(mean, DENSITY);
-  const percentPerKcal = (700 * move.kgPerKcal) / model.tissueKg.mean;
+  const { size } = bank;
   const energyAt = (markG: number) => habit.mean * energyKcal({ ...targets, carbohydrateG: markG });
+  const paceOf = (mean: Float64Array, cov: Float64Array) => {
+    const known = paceOfState(mean, cov, move, habit);
+    return (markG: number) => known(energyAt(markG));
+  };
+  const paceAt = paceOf(bank.mean, bank.cov);
+  // Either maintenance stepped or it did not: two places, and what lies between them may be likely for neither.
+  const cases = Array.from({ length: bank.used }, (_, k) => ({
+    weight: at(bank.weights, k),
+    paceAt: paceOf(
+      bank.means.subarray(k * size, (k + 1) * size),
+      bank.covs.subarray(k * size * size, (k + 1) * size * size),
+    ),
+  }));
+  const without = paceAt(0).mean;
+  const perG = paceAt(1).mean - without;
+  return {
+    paceAt,
+    energyAt,
+    markFor: (pace) => (pace - without) / perG,
+    chancesAt: (markG, band) => {
+      let below = 0;
+      let above = 0;
+      for (const { weight, paceAt } of cases) {
+        const { mean, sd } = paceAt(markG);
+        below += weight * normalBelow((band.low - mean) / sd);
+        above += weight * (1 - normalBelow((band.high - mean) / sd));
+      }
+      return { below, inside: Math.max(0, 1 - below - above), above };
+    },
+  };
+}
+
+/** Pace to expect, % of body mass a week, for energy eaten on average, kcal, if the body is in this state. */
+function paceOfState(
+  mean: Float64Array,
+  cov: Float64Array,
+  move: Transition,
+  habit: Known,
+): (energyKcal: number) => Known {
+  const maintenance = maintenanceOf(mean, 0, move);
+  const size = mean.length;
+  const maintenanceVar = maintenanceVariance(cov, size, move.keepPerKg);
+  const density = 1 + at(mean, DENSITY);
+  const percentPerKcal = (700 * move.kgPerKcal) / at(mean, MASS);
   // Surplus that is left after maintenance has followed: kept share of today's surplus, less what is on its way already.
   const followed = 1 - ADAPT_KEEP ** AHEAD_DAYS;
   const adapt = at(mean, ADAPT);
-  const byMass = maintenance.mean - at(mean, BASE) - adapt;
+  const byMass = maintenance - at(mean, BASE) - adapt;
   const kept = 1 - followed * ADAPT_SHARE - move.keepPerKg * move.kgPerKcal * AHEAD_DAYS;
   const coming = followed * (ADAPT_SHARE * (adapt + byMass) - adapt);
   const withDensity = (state: number) => at(cov, DENSITY * size + state);
   const joint = withDensity(BASE) + withDensity(ADAPT) + move.keepPerKg * withDensity(MASS);
-  const paceAt = (markG: number) => {
-    const energy = energyAt(markG);
-    const surplus = kept * (energy - maintenance.mean) - coming;
-    const balanceVar = kept ** 2 * (maintenance.sd ** 2 + ((energy * habit.sd) / habit.mean) ** 2);
+  return (energy) => {
+    const surplus = kept * (energy - maintenance) - coming;
+    const balanceVar = kept ** 2 * (maintenanceVar + ((energy * habit.sd) / habit.mean) ** 2);
     // Maintenance and density err together: what the body did so far tells their combination best.
     const variance =
       density ** 2 * balanceVar + surplus ** 2 * withDensity(DENSITY) - 2 * density * surplus * kept * joint;
@@ -57,20 +107,6 @@ export function doseFrom(model: BodyModel, targets: TargetsInForce, habit: Known
       mean: percentPerKcal * density * surplus,
       sd: percentPerKcal * Math.sqrt(Math.max(variance, density ** 2 * LEAST_KCAL_SD ** 2)),
     };
-  };
-  return {
-    paceAt,
-    energyAt,
-    markFor: (pace) => {
-      const surplus = (pace / percentPerKcal / density + coming) / kept;
-      return ((maintenance.mean + surplus) / habit.mean - energyKcal({ ...targets, carbohydrateG: 0 })) / 4;
-    },
-    chancesAt: (markG, band) => {
-      const { mean, sd } = paceAt(markG);
-      const below = normalBelow((band.low - mean) / sd);
-      const above = 1 - normalBelow((band.high - mean) / sd);
-      return { below, inside: Math.max(0, 1 - below - above), above };
-    },
   };
 }
 

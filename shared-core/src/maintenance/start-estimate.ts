@@ -40,8 +40,8 @@ const trainedActivityLevel = 1.7;
 /** Share of what is eaten that a log shows on average; self-report ran 15 % short in CALERIE, careful logs less (common practice, no source). */
 const logShare = 0.965;
 
-/** Relative standard deviation of the start: resting energy within 10 %, activity level within 9 % (common practice, no source). */
-const startSpread = 0.14;
+/** Relative standard deviation of the start: resting energy within 10 %, activity level within 7 % (common practice, no source). */
+const startSpread = 0.12;
 
 /** Maintenance energy before there are data, kcal/d, with its standard deviation: resting energy times an activity level. */
 export function startMaintenance(person: Person, massKg: number): { kcal: number; sd: number } {
