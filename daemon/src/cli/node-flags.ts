@@ -1,6 +1,7 @@
 /**
  * How Node runs the daemon, as `npm start` and a service start it, to hold less memory: a young generation of 1 MB instead
- * of 64, and one thread beside the main one instead of four.
+ * of 64, and one thread beside the main one instead of four. Both are there before any script, so only the command line
+ * can say it.
  */
 export const NODE_FLAGS = ['--max-semi-space-size=1', '--v8-pool-size=1'] as const;
 
