@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { Agent, createServer, request, type Server } from 'node:http';
 import { tmpdir } from 'node:os';
@@ -5,6 +6,7 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import type { Change } from '@platewright/core/changes/change.ts';
 import { formatClock } from '@platewright/core/changes/clock.ts';
+import { uuidV7 } from '@platewright/core/records/uuid.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
 import { serve } from '../../daemon/src/server/serve.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
@@ -56,6 +58,11 @@ export async function benchPush(): Promise<Compared[]> {
 
 let made = 0;
 
+/** An id as a device makes it. */
+function newId(): string {
+  return uuidV7(1_700_000_000_000 + made, randomBytes(10));
+}
+
 function batchOf(size: number): Change[] {
   return Array.from({ length: size }, () => {
     made += 1;
@@ -72,12 +79,12 @@ function batchOf(size: number): Change[] {
     };
     const clock = formatClock(1_700_000_000_000 + made, 0, 'bench');
     return {
-      id: `c${made}`,
+      id: newId(),
       athlete: 'ann',
       device: 'bench',
       clock,
       kind: 'entry',
-      record: `e${made}`,
+      record: newId(),
       fields,
     };
   });
