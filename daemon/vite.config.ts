@@ -9,11 +9,15 @@ export default defineConfig({
   plugins: [lateFetch(), withoutHttp2()],
   ssr: { noExternal: true, external: ['pg'] },
   build: {
-    ssr: 'src/cli/main.ts',
+    ssr: true,
     // As deep as the sources, so that paths to the pages are the same.
     outDir: 'dist/cli',
     target: 'node24',
     rolldownOptions: {
+      input: [
+        resolve(import.meta.dirname, 'src/cli/main.ts'),
+        resolve(import.meta.dirname, 'src/cli/launch.ts'),
+      ],
       output: {
         format: 'cjs',
         entryFileNames: '[name].cjs',
@@ -22,7 +26,7 @@ export default defineConfig({
         codeSplitting: {
           groups: [
             // Before the compiled modules are kept, so in a file of its own.
-            { name: 'first', test: /cli[\\/](compiled|xdg)\.ts$/, priority: 1 },
+            { name: 'first', test: /cli[\\/](command|compiled|xdg)\.ts$/, priority: 1 },
             { name: 'start', test: /cli[\\/](command-line|start)\.ts$/ },
           ],
         },

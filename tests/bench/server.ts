@@ -23,7 +23,7 @@ const MOST_MEMORY_MB = 110;
 /** What the guards cost, how long a start takes, and how much memory ten years do. */
 export async function benchServer(): Promise<Compared[]> {
   const guards = await benchGuards();
-  // As npm start runs it.
+  // As a service runs it; npm start first looks whether something must be built, which takes 10 ms more.
   execFileSync(
     process.execPath,
     [join(ROOT, 'node_modules/vite/bin/vite.js'), 'build', 'daemon', '--logLevel', 'warn'],

@@ -53,7 +53,7 @@ describe('platewright service', () => {
 
   it('runs Node as npm start does', () => {
     const { scripts } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
-    expect(scripts.start).toBe(`node ${NODE_FLAGS.join(' ')} daemon/src/cli/launch.ts`);
+    expect(scripts.start).toBe(`node ${NODE_FLAGS.join(' ')} daemon/launch.js`);
   });
 
   it.each([

@@ -1,6 +1,6 @@
 /** What `npm start` runs: builds what is missing or older than its sources, then starts the daemon as it was built. */
+import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { type Build, buildStale } from './build.ts';
 import { note } from './command.ts';
 
@@ -30,14 +30,15 @@ const builds: readonly Build[] = [
   },
 ];
 
-const typed = process.argv.slice(2);
-const isDemo = typed.includes('--demo');
-const failed = await buildStale(ROOT, builds);
-if (failed.length > 0) {
-  note(`The ${failed.join(' and the ')} could not be built; the reason stands above.`);
-  process.exitCode = 1;
-} else {
+// As CommonJS, which it is built as too, it can't await here.
+void buildStale(ROOT, builds).then((failed) => {
+  if (failed.length > 0) {
+    note(`The ${failed.join(' and the ')} could not be built; the reason stands above.`);
+    process.exitCode = 1;
+    return;
+  }
+  const typed = process.argv.slice(2);
   const rest = typed.filter((word) => word !== '--demo');
-  process.argv.splice(2, typed.length, isDemo ? 'demo' : 'start', ...rest);
-  await import(pathToFileURL(resolve(ROOT, MAIN)).href);
-}
+  process.argv.splice(2, typed.length, typed.includes('--demo') ? 'demo' : 'start', ...rest);
+  createRequire(import.meta.url)(resolve(ROOT, MAIN));
+});
