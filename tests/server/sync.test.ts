@@ -59,6 +59,23 @@ describe('push and pull', () => {
     expect(outcomes[3]).toMatchObject({ seq: 2 });
   });
 
+  it('take a field as deep as a request may be, and none that is deeper', async () => {
+    const nested = (levels: number) => JSON.parse(`${'['.repeat(levels)}${']'.repeat(levels)}`);
+    // Above a field's value are the request, its changes, the change and its fields.
+    for (const levels of [3, 8, 9, 29]) {
+      const sent = change(`c${levels}`, 'day', `d${levels}`, { more: nested(levels) });
+      expect(await push(sent)).toMatchObject([{ outcome: 'stored' }]);
+      expect((await pull()).changes.at(-1)).toEqual(sent);
+    }
+    const deeper = { changes: [entry('a'), change('b', 'day', 'd', { more: nested(30) })] };
+    const answer = await house().call('/v1/push', { headers, body: deeper });
+    expect(await problemOf(answer)).toMatchObject({
+      status: 422,
+      detail: expect.stringMatching(/too deeply/),
+    });
+    expect((await pull()).seq).toBe(4);
+  });
+
   it('take no more than a batch', async () => {
     const changes = Array.from({ length: MAX_PUSH + 1 }, (_, i) => entry(`c${i}`));
     const answer = await house().call('/v1/push', { headers, body: { changes } });

@@ -1,5 +1,6 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import { formatClock } from '@platewright/core/changes/clock.ts';
+import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { RecordPlace, Stamp, Store, StoredDevice } from '../../daemon/src/store/store.ts';
 
@@ -106,6 +107,40 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       await expect(store.append(batch, breaks)).rejects.toThrow('no stamp');
       expect(await store.lastSeq()).toBe(0);
       expect(await store.records({})).toEqual([]);
+    });
+
+    it('takes a batch of any length as it takes one change after the other', async () => {
+      const changes = Array.from({ length: 330 }, (_, i) =>
+        weighIn(
+          // Every seventh comes twice, the second time far from the first; records are changed again near and far.
+          `c${i % 7 === 6 ? (i * 13) % 97 : i}`,
+          i % 5 === 0 ? { kg: 70 + (i % 20), note: `“${i}”, "fields":{` } : { kg: 70 + (i % 20) },
+          {
+            record: i % 3 === 0 ? `w${i % 11}` : `own-${i}`,
+            athlete: i % 4 === 0 ? 'ann' : 'bob',
+            clock: formatClock(1000 + ((i * 37) % 50), 0, 'phone'),
+          },
+        ),
+      );
+      await store.append(changes.slice(0, 40), keep);
+      await store.fold(20);
+      const outcomes = await store.append(changes, keep);
+      const ids = changes.map(({ id }) => id);
+      const order = [...new Set(ids)];
+      expect(outcomes.map((one) => [one.id, one.outcome, 'seq' in one && one.seq])).toEqual(
+        ids.map((id, i) => {
+          const isNew = i >= 40 && ids.indexOf(id) === i;
+          return [id, isNew ? 'stored' : 'known', order.indexOf(id) + 1];
+        }),
+      );
+      const records = new Map<string, StoredRecord>();
+      for (const change of changes.filter(({ id }, i) => ids.indexOf(id) === i)) {
+        const place = `${change.athlete} ${change.record}`;
+        records.set(place, applyChange(records.get(place), change));
+      }
+      const byPlace = [...records].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, record]) => record);
+      expect(await store.records({})).toEqual(byPlace);
+      expect(await store.verify()).toEqual([]);
     });
 
     it('gives changes page by page, as they were stored', async () => {

@@ -54,6 +54,18 @@ describe('the SQLite store', () => {
     await second.close();
   });
 
+  it('stores nothing of a batch of which a row can not be written, and goes on', async () => {
+    const store = openSqliteStore(folder, 'owner');
+    const changes = Array.from({ length: 300 }, (_, i) => weighIn(`c${i}`, { kg: 80 }));
+    tamper("INSERT INTO changes VALUES (290, 'in the way', '{}', zeroblob(32))");
+    await expect(store.append(changes, (clock) => clock)).rejects.toThrow(/UNIQUE/);
+    tamper('DELETE FROM changes');
+    expect(await store.records({})).toEqual([]);
+    await store.append(changes, (clock) => clock);
+    expect(await store.verify()).toEqual([]);
+    await store.close();
+  });
+
   it('has one owner at a time, and guests beside it', async () => {
     const owner = openSqliteStore(folder, 'owner');
     expect(isServed(folder)).toBe(true);

@@ -61,15 +61,13 @@ export function appendChanges(changes: readonly Change[], stamp: Stamp, ground: 
     return twin === undefined ? store(change) : { id: change.id, outcome: 'known', ...twin };
   });
   const [made, changed]: [RecordValues[], RecordValues[]] = [[], []];
-  const sums = [head.recordsSum];
   for (const [place, now] of touched) {
     const values = 'record' in now ? recordValues(now.record) : madeValues(now.maker, now.fields);
     const before = ground.records.get(place);
-    if (before !== undefined) sums.push(before.checksum);
-    sums.push(values[6]);
+    if (before !== undefined) head.recordsSum = addUp(head.recordsSum, before.checksum);
+    head.recordsSum = addUp(head.recordsSum, values[6]);
     (before === undefined ? made : changed).push(values);
   }
-  head.recordsSum = addUp(...sums);
   return { outcomes, head, changes: rows, made, changed };
 }
 

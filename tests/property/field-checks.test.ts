@@ -1,0 +1,52 @@
+import { whyRefused } from '@platewright/core/changes/check.ts';
+import { isKind, type Kind, kinds } from '@platewright/core/records/kinds.ts';
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import type * as z from 'zod/mini';
+
+/** Values that some field of some kind takes, and values that none does. */
+const value = fc.oneof(
+  fc.constantFrom(null, true, -1, 0, 1, 3, 7.5, 80, 150, 1e9, '', ' a ', 'x'.repeat(121), '2026-02-29'),
+  fc.constantFrom('2026-03-02', 'starter-05064', 'Oats', 'entry', 'female', 'kg', 'kcal', 'Europe/Lisbon'),
+  fc.constantFrom(
+    [],
+    ['kidney'],
+    {},
+    { energyKcal: 1, proteinG: 1, carbohydrateG: 1, fatG: 1 },
+    { chest: 9 },
+  ),
+  fc.constant({ energyKcal: 1, proteinG: -1, carbohydrateG: 1, fatG: 1 }),
+  fc.constant({ kind: 'weekdays', days: [1, 3, 5] }),
+  fc.constant([{ food: 'starter-05064', grams: 40 }]),
+  fc.jsonValue(),
+);
+
+function fieldsOf(kind: Kind): fc.Arbitrary<Record<string, fc.JsonValue>> {
+  return fc.dictionary(fc.constantFrom(...Object.keys(kinds[kind].shape), 'unheard', 'constructor'), value, {
+    maxKeys: 3,
+  });
+}
+
+/** Whether each field that the kind knows takes its value; null stands for a field that is cleared. */
+function areGood(kind: Kind, fields: Record<string, fc.JsonValue>): boolean {
+  const shape: Record<string, z.ZodMiniType> = kinds[kind].shape;
+  return Object.entries(fields).every(([name, one]) => {
+    const schema = Object.hasOwn(shape, name) ? shape[name] : undefined;
+    return schema === undefined || schema.safeParse(one === null ? undefined : one).success;
+  });
+}
+
+it('finds fields together as good as their schemas find them one by one', () => {
+  const count = { good: 0, bad: 0 };
+  for (const kind of Object.keys(kinds).filter(isKind)) {
+    fc.assert(
+      fc.property(fieldsOf(kind), (fields) => {
+        const good = areGood(kind, fields);
+        expect(whyRefused({ kind, fields }) === null).toBe(good);
+        if (Object.keys(fields).length > 1) count[good ? 'good' : 'bad'] += 1;
+      }),
+      { numRuns: 1000, seed: 20260302 },
+    );
+  }
+  expect(Math.min(count.good, count.bad)).toBeGreaterThan(200);
+});
