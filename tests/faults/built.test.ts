@@ -34,6 +34,29 @@ describe('the built daemon', () => {
     expect((await (await ask('/v1/openapi.json', 'GET')).json()).openapi).toBe('3.1.1');
   });
 
+  it('guards each answer, and lets an extension read its own', async () => {
+    const origin = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
+    const guarded = {
+      'content-security-policy': expect.stringMatching(/^default-src 'self'; .*frame-ancestors 'none'$/),
+      'x-content-type-options': 'nosniff',
+      'x-frame-options': 'DENY',
+      'referrer-policy': 'no-referrer',
+      'cross-origin-opener-policy': 'same-origin',
+      'cross-origin-resource-policy': 'same-origin',
+      'cache-control': 'no-store',
+    };
+    for (const path of ['/v1/health', '/v1/session', '/v1/nothing', '/nothing']) {
+      const { headers } = await fetch(`${daemon.url}${path}`, { headers: { origin: daemon.url } });
+      expect([path, Object.fromEntries(headers)]).toEqual([path, expect.objectContaining(guarded)]);
+      expect(headers.get('access-control-allow-origin')).toBeNull();
+    }
+    for (const path of ['/v1/health', '/v1/session', '/v1/nothing']) {
+      const { headers } = await fetch(`${daemon.url}${path}`, { headers: { origin } });
+      const read = { ...guarded, 'access-control-allow-origin': origin, vary: 'Origin' };
+      expect([path, Object.fromEntries(headers)]).toEqual([path, expect.objectContaining(read)]);
+    }
+  });
+
   it('reads a body of said and of unsaid length, and streams events', async () => {
     const headers = await pairExtension(daemon);
     const push = (body: BodyInit) => {
