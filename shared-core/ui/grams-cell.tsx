@@ -3,6 +3,9 @@ import { parseDecimal } from '../src/units/decimal.ts';
 import type { EntryView } from '../src/views/types.ts';
 import { gramsFigure } from './number.ts';
 
+/** An entry of more is a slip of the hand; the typed line refuses it too. */
+const MOST_G = 20_000;
+
 interface GramsCellProps {
   entry: Pick<EntryView, 'name' | 'grams' | 'amount'>;
   onGrams?: (grams: number) => void;
@@ -41,7 +44,7 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
   }
 
   const grams = parseDecimal(typed.replace(/\s*g$/i, ''));
-  const valid = grams !== undefined && grams > 0 && grams <= 20_000;
+  const valid = grams !== undefined && grams > 0 && grams <= MOST_G;
   const save = () => {
     if (!valid) return;
     if (grams !== entry.grams) onGrams(grams);
@@ -68,6 +71,11 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
         }}
       />
       <span>g</span>
+      {!valid && (
+        <span class="wrong" role="alert">
+          Type grams above 0, up to {gramsFigure(MOST_G)}.
+        </span>
+      )}
     </span>
   );
 }

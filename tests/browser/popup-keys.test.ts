@@ -27,3 +27,37 @@ it('shows the keys on ? and puts them away on Escape, with the typed line still 
   await page.keyboard.press('Escape');
   await keys.waitFor({ state: 'detached' });
 });
+
+it('says on a day with nothing eaten what to type and where the keys are told', async () => {
+  const { page, line } = await world.openPopup();
+  const hint = page.getByText('Type what you eat, with commas between, and press Enter.');
+  await hint.waitFor();
+  await line.press('o');
+  await hint.waitFor({ state: 'detached' });
+});
+
+it('shows what was logged last, wherever the list stood, and all of the ring around what has the focus', async () => {
+  const popup = await world.openPopup();
+  const { page, line } = popup;
+  await popup.log('200 chicken, 2 eggs, 80g oats, 1 banana');
+  await popup.said('Logged 4 foods');
+  const below = page.locator('.below');
+  await below.evaluate((element) => element.scrollTo({ top: element.scrollHeight }));
+  await line.press('PageDown');
+  await popup.log('150 salmon');
+  await popup.said('Logged Salmon');
+  await expect.poll(() => below.evaluate((element) => element.scrollTop)).toBe(0);
+
+  const amount = page.getByRole('button', { name: /^150 g of Salmon/ });
+  await amount.focus();
+  const [ring, list] = [await amount.boundingBox(), await below.boundingBox()];
+  // Two pixels off and two pixels thick.
+  expect((ring?.x ?? 0) + (ring?.width ?? 0) + 4).toBeLessThanOrEqual((list?.x ?? 0) + (list?.width ?? 0));
+
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('15o');
+  await page.keyboard.press('Enter');
+  await page.getByRole('alert').filter({ hasText: 'Type grams above 0' }).waitFor();
+  await page.keyboard.press('Escape');
+  await amount.waitFor();
+});

@@ -17,7 +17,7 @@ interface EditFormProps {
 /** A new record or a change to one, which is saved or left. */
 export function EditForm({ what, submit, save, ready, close, children }: EditFormProps) {
   return (
-    <Form class="stack" noValidate save={save}>
+    <Form class="stack" noValidate opened save={save}>
       {children}
       {submit.problem && <ProblemNote problem={submit.problem} />}
       <div class="buttons">

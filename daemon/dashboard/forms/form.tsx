@@ -1,15 +1,26 @@
 import type { ComponentChildren, FormHTMLAttributes } from 'preact';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 interface FormProps extends Omit<FormHTMLAttributes, 'onSubmit'> {
   save: () => void;
+  /** It came by a press, maybe out of sight: its first field takes the focus, and is typed over. */
+  opened?: boolean;
   children: ComponentChildren;
 }
 
 /** A form that this page sends, not the browser. */
-export function Form({ save, children, ...rest }: FormProps) {
+export function Form({ save, opened = false, children, ...rest }: FormProps) {
+  const form = useRef<HTMLFormElement>(null);
+  useLayoutEffect(() => {
+    const first = form.current?.querySelector<HTMLElement>('input:not([type="radio"]), :checked, select');
+    if (!opened || !first) return;
+    first.focus();
+    if (first instanceof HTMLInputElement) first.select();
+  }, []);
   return (
     <form
       {...rest}
+      ref={form}
       onSubmit={(event) => {
         event.preventDefault();
         save();

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import { source } from '../../platform/source.ts';
 import { Draft } from '../line/draft.tsx';
 import { OptionList } from '../line/option-list.tsx';
@@ -15,6 +15,7 @@ import { DateHead, stepFrom } from './date-head.tsx';
 import { DayBeams } from './day-beams.tsx';
 import { Eaten } from './eaten.tsx';
 import { logEdits, type Portion, portionsOf } from './entry-edits.ts';
+import { FirstLine } from './first-line.tsx';
 import { Foot } from './foot.tsx';
 import { Help } from './help.tsx';
 import { MealHead } from './meal-head.tsx';
@@ -31,6 +32,7 @@ interface DayScreenProps {
 export function DayScreen({ state, show }: DayScreenProps) {
   const [chosen, setChosen] = useState<{ date: string; meal: number } | null>(null);
   const [help, setHelp] = useState(false);
+  const below = useRef<HTMLDivElement>(null);
   const actions = useActions(state?.saved ?? null);
   const day = state?.day ?? null;
   const date = day?.date ?? '';
@@ -50,8 +52,12 @@ export function DayScreen({ state, show }: DayScreenProps) {
       portions.map(({ food }) => food),
     );
     const edits = logEdits(foods, source, { athlete: day.athlete, date, meal }, portions);
-    if (edits.length > 0) await actions.act(edits, loggedWords(what, meal));
-    else actions.say(`${what} is no longer in the larder.`);
+    if (edits.length === 0) actions.say(`${what} is no longer in the larder.`);
+    else {
+      await actions.act(edits, loggedWords(what, meal));
+      // The meal at hand comes first.
+      below.current?.scrollTo({ top: 0 });
+    }
   };
   const logItems = (items: readonly ReadyItem[]) =>
     log(
@@ -102,13 +108,14 @@ export function DayScreen({ state, show }: DayScreenProps) {
         {day !== null && ready.length > 0 && (
           <Draft athlete={day.athlete} items={ready} energyUnit={day.units.energy} />
         )}
-        <div class="below">
+        <div class="below" ref={below}>
           {helping ? (
             <Help close={() => showHelp(false)} />
           ) : (
             <>
               <OptionList options={line.options} active={line.active} choose={choose} />
               {day !== null && <Eaten day={day} meal={meal} actions={actions} />}
+              {day !== null && line.text === '' && line.options.length === 0 && <FirstLine day={day} />}
             </>
           )}
         </div>

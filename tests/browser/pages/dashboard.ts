@@ -30,6 +30,14 @@ export class Dashboard {
     await this.page.getByRole('status').getByRole('button', { name: 'Undo' }).click();
   }
 
+  /** Waits until a field has the focus, which brings it into sight. */
+  async focused(label: string): Promise<void> {
+    await this.page
+      .locator('input:focus')
+      .and(this.page.getByLabel(label, { exact: true }))
+      .waitFor();
+  }
+
   section(title: string): Locator {
     return this.page
       .locator('section')

@@ -21,7 +21,7 @@ export function MoveEntry({ name, date, meal, meals, move, cancel }: MoveEntryPr
     return { value, label: `Meal ${value}` };
   });
   return (
-    <Form class="inline-form" aria-label={`Move ${name}`} save={() => move(on || date, Number(to))}>
+    <Form class="inline-form" aria-label={`Move ${name}`} opened save={() => move(on || date, Number(to))}>
       <Select label="To" value={to} options={options} onChoice={setTo} />
       <Field label="On" type="date" value={on} onText={setOn} />
       <button type="submit" class="button small">

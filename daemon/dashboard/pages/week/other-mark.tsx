@@ -17,7 +17,7 @@ export function OtherMark({
   const markG = parseDecimal(typed);
   const right = markG !== undefined && markG > 0 && markG <= 2000;
   return (
-    <Form class="inline-form" save={() => right && set(markG)}>
+    <Form class="fields" opened save={() => right && set(markG)}>
       <Field
         label="Carbohydrate mark"
         value={typed}
@@ -26,9 +26,11 @@ export function OtherMark({
         inputMode="numeric"
         wrong={typed && !right ? 'Type grams a day, up to 2000.' : undefined}
       />
-      <button type="submit" class="button" disabled={busy || !right}>
-        Set it
-      </button>
+      <div class="field-button">
+        <button type="submit" class="button" disabled={busy || !right}>
+          Set it
+        </button>
+      </div>
     </Form>
   );
 }
