@@ -22,11 +22,11 @@ export function editedFields(
   return edited;
 }
 
-/** A change in one line: what it is about and what it sets. */
+/** A change in one line: what it is about and what it sets, but for the food's id, which says nothing beside its name. */
 export function changeWords(kind: string, fields: Record<string, Json>): string {
   if (fields.removed === true) return `${kind}: removed`;
   const said = Object.entries(fields).flatMap(([field, value]) => {
-    const text = fieldText(value);
+    const text = field === 'food' ? null : fieldText(value);
     return text === null ? [] : [`${field} ${text}`];
   });
   return `${kind}: ${said.slice(0, 5).join(', ')}`;

@@ -56,7 +56,7 @@ function Pairing({ state }: { state: OptionsState }) {
       {paired && (
         <p>
           Paired with the daemon at <a href={address ?? ''}>{address}</a>
-          {session?.demo && ', which serves an invented season'}. This device's check is {check}; the daemon
+          {session?.demo && ', which serves an invented season'}. This device’s check is {check}; the daemon
           shows the same. {sync !== null && sync.state !== 'done' && <span class="wrong">{sync.detail}</span>}
         </p>
       )}

@@ -68,6 +68,7 @@ export function AimFields({ phase, athlete, set, wrong, whole }: AimFieldsProps)
         unit="g"
         inputMode="numeric"
         placeholder="by the rule"
+        hint="Carbohydrate a day, if you know it."
       />
       {whole && <Field label="From" type="date" {...tied(part, 'from')} />}
       {(whole || phase.aim === 'pre-contest') && (

@@ -14,7 +14,7 @@ export function CycleField({ cycle, onCycle }: { cycle: Cycle; onCycle: (cycle: 
       ),
     });
   return (
-    <div class="field">
+    <div class="field cycle-field">
       <ol class="cycle" aria-label="Days of the cycle">
         {cycle.days.map((kind, index) => (
           <li key={index}>

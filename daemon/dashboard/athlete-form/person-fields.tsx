@@ -41,21 +41,21 @@ export function PersonFields(part: AthletePartProps) {
         label="Birth year"
         {...tied(part, 'birthYear')}
         inputMode="numeric"
-        placeholder="1990"
+        placeholder="such as 1990"
         autocomplete="bday-year"
       />
       <Field
         label="Height"
         {...tied(part, 'height')}
         unit={draft.massUnit === 'kg' ? 'cm' : 'in'}
-        placeholder={draft.massUnit === 'kg' ? '178' : '5 ft 10 in'}
+        placeholder={draft.massUnit === 'kg' ? 'such as 178' : 'such as 5 ft 10 in'}
       />
       <Field
         label="Body mass"
         {...tied(part, 'mass')}
         unit={draft.massUnit}
         inputMode="decimal"
-        placeholder={draft.massUnit === 'kg' ? '82.5' : '182'}
+        placeholder={draft.massUnit === 'kg' ? 'such as 82.5' : 'such as 182'}
       />
       <Field
         label="Body fat"

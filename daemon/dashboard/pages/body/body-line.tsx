@@ -35,7 +35,7 @@ export function BodyLine({ body }: { body: BodyView }) {
       />
       <ChartKey
         signs={[
-          { sign: 'mark', means: 'weigh-in; hollow when it counted in part or not' },
+          { sign: 'mark', means: 'weigh-in; hollow when it counted in part or not at all' },
           { sign: 'line', means: 'bodyweight line and its 90 % interval' },
           { sign: 'wedge', means: 'pace band' },
           { sign: 'flag', means: 'weekly call: up, down or hold; hollow when declined' },

@@ -1,3 +1,4 @@
+import type { BodyMassUnit } from '@platewright/core/units/mass.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useId, useMemo, useState } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
@@ -57,7 +58,7 @@ export function PasteForm({ body }: { body: BodyView }) {
           class="input paste"
           rows={6}
           spellcheck={false}
-          placeholder={'2025-03-01, 82.4\n2025-03-02, 82.1\n2025-03-03; 82,6 kg'}
+          placeholder={examples[units.mass]}
           value={pasted}
           onInput={(event) => setPasted(event.currentTarget.value)}
         />
@@ -101,6 +102,11 @@ export function PasteForm({ body }: { body: BodyView }) {
     </div>
   );
 }
+
+const examples: Record<BodyMassUnit, string> = {
+  kg: '2025-03-01, 82.4\n2025-03-02, 82.1\n2025-03-03; 82,6 kg',
+  lb: '2025-03-01, 181.6\n2025-03-02, 181.0\n2025-03-03; 82,6 kg',
+};
 
 /** Two readings of a date are the same when a scale would show the same. */
 function keyOf(date: string, kg: number): string {
