@@ -64,6 +64,11 @@ export function PairAnother() {
         ]}
         onChoice={choosing(setAccess)}
       />
+      {['127.0.0.1', 'localhost'].includes(location.hostname) && (
+        <p class="hint">
+          A phone or another machine reaches the daemon only once it runs with “npm start -- --lan”.
+        </p>
+      )}
       {problem && <ProblemNote problem={problem} />}
       <div>
         <button type="button" class={code ? 'button' : 'button first'} disabled={busy} onClick={fetchCode}>

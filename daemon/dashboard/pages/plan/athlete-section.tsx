@@ -2,10 +2,13 @@ import { formatHeight, lengthUnit } from '@platewright/core/units/length.ts';
 import { formatBodyMass } from '@platewright/core/units/mass.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
 import { useState } from 'preact/hooks';
+import { hrefOf } from '../../router.ts';
+import { useAthlete } from '../../state/athlete.tsx';
 import { AthleteEditor } from './athlete-editor.tsx';
 
-/** The set-up in one line, and the form to change it. */
+/** The set-up in one line, the form to change it, and for an owner the way to one more athlete. */
 export function AthleteSection({ plan }: { plan: PlanView }) {
+  const { session } = useAthlete();
   const [editing, setEditing] = useState(false);
   if (editing) return <AthleteEditor plan={plan} close={() => setEditing(false)} />;
   const { athlete } = plan;
@@ -22,10 +25,15 @@ export function AthleteSection({ plan }: { plan: PlanView }) {
   return (
     <div class="stack">
       <p>{facts.join('; ')}.</p>
-      <div>
+      <div class="buttons">
         <button type="button" class="button" onClick={() => setEditing(true)}>
           Change the set-up
         </button>
+        {session.rights.athlete === null && session.rights.access === 'write' && (
+          <a class="button" href={hrefOf('set-up')}>
+            Set up another athlete
+          </a>
+        )}
       </div>
     </div>
   );
