@@ -42,6 +42,13 @@ describe('week view', () => {
     expect(decided.days.at(-1)?.prescribed.carbohydrateG).toBe(600);
   });
 
+  it('says with the call what the athlete stated, since a move of the mark can change what a medicine should be', () => {
+    const athlete = athleteOf({ cautions: ['diabetes', 'pregnancy'] });
+    const { cautions } = weekView({ ...season, athlete }, date);
+    expect(cautions).toEqual([expect.stringMatching(/^Diabetes/), expect.stringMatching(/^Pregnancy/)]);
+    expect(view.cautions).toEqual([]);
+  });
+
   it('says why there is no call', () => {
     expect(weekView(seasonOf({ phases: [] }), date).noCall).toMatch(/No phase has started/);
     expect(weekView(seasonOf({ athlete: athleteOf({ birthYear: 2020 }) }), date).noCall).toMatch(

@@ -2,6 +2,7 @@ import { fatFreeKg } from '../body/fat-free-mass.ts';
 import { availabilityLevels, energyAvailability, sessionKcal } from '../maintenance/energy-availability.ts';
 import { mifflinStJeorKcal, startFatKg } from '../maintenance/start-estimate.ts';
 import type { Caution } from '../records/athlete.ts';
+import type { Athlete } from '../records/kinds.ts';
 import { formatEnergy } from '../units/energy.ts';
 import { formatRate } from '../units/mass.ts';
 import { formatEnergyPerMass, unitsOf } from '../units/reader.ts';
@@ -16,7 +17,7 @@ const fastLossPercent = -1;
 /** What the athlete should take to a professional before eating by these targets; one or two sentences each. */
 export function cautionsFor(figures: Figures): string[] {
   return [
-    ...figures.athlete.cautions.map((caution) => stated(caution, figures)),
+    ...statedCautions(figures.athlete),
     youth(figures),
     availability(figures),
     lowEnergy(figures),
@@ -24,7 +25,14 @@ export function cautionsFor(figures: Figures): string[] {
   ].filter((sentence) => sentence !== null);
 }
 
-function stated(caution: Caution, { athlete }: Figures): string {
+/** What the athlete said at set-up, each with whom to ask. */
+export function statedCautions(athlete: StatedBy): string[] {
+  return athlete.cautions.map((caution) => stated(caution, athlete));
+}
+
+type StatedBy = Pick<Athlete, 'cautions' | 'proteinGPerKg' | 'massUnit'>;
+
+function stated(caution: Caution, athlete: StatedBy): string {
   switch (caution) {
     case 'kidney':
       // KDOQI 2020: 0.55 to 0.60 g/kg in stages 3 to 5 without dialysis, from memory; a professional must set it.

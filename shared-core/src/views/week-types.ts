@@ -10,6 +10,8 @@ export interface WeekView {
   date: string;
   units: Units;
   aim: Aim;
+  /** What the athlete stated, to be read before a decision; one or two sentences each. */
+  cautions: readonly string[];
   /** The call as computed from the records up to `date`, without the decision of `date`; null when there is nothing to go on. */
   call: WeeklyCall | null;
   /** Why there is no call and what to record, one sentence; null when there is one. */

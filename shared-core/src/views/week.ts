@@ -4,6 +4,7 @@ import { addDays } from '../season/dates.ts';
 import { kindOfDay } from '../season/kind-of-day.ts';
 import { aimOf } from '../season/phase-in-force.ts';
 import { type Asked, askedAt, askedOn } from '../targets/asked.ts';
+import { statedCautions } from '../targets/cautions.ts';
 import { newestCall } from '../targets/newest-call.ts';
 import { unitsOf } from '../units/reader.ts';
 import { callDueOn } from './call-due.ts';
@@ -31,6 +32,7 @@ export function weekView(records: SeasonRecords, date: string): WeekView {
     date,
     units: unitsOf(athlete),
     aim: aimOf(asked.phase),
+    cautions: statedCautions(athlete),
     ...callOrWhyNot(records, date, asked),
     decision: decision?.date === date ? callRow(decision) : null,
     markInForceG: asked.mark.markG,

@@ -17,6 +17,7 @@ export function RosterTable({ rows }: { rows: readonly RosterRow[] }) {
       columns={[
         {
           head: 'Athlete',
+          class: 'breaks',
           cell: ({ athlete, name }) => (
             <To athlete={athlete} page="today">
               {name}

@@ -6,12 +6,21 @@ const heads: Record<Caution['level'], string> = {
   note: 'Good to know:',
 };
 
-/** Cautions of a call, the weightiest first. */
-export function CallCautions({ cautions }: { cautions: readonly Caution[] }) {
-  if (cautions.length === 0) return null;
+interface CallCautionsProps {
+  /** What the athlete said at set-up. */
+  stated: readonly string[];
+  cautions: readonly Caution[];
+}
+
+/** What the athlete stated, then the cautions of a call with the weightiest first. */
+export function CallCautions({ stated, cautions }: CallCautionsProps) {
+  if (stated.length + cautions.length === 0) return null;
   const order: readonly Caution['level'][] = ['stop', 'warn', 'note'];
   return (
     <div class="caution" role="note" aria-label="Cautions">
+      {stated.map((caution) => (
+        <p key={caution}>{caution}</p>
+      ))}
       {order.flatMap((level) =>
         cautions
           .filter((caution) => caution.level === level)

@@ -36,7 +36,7 @@ function Call({ week, call }: { week: WeekView; call: WeeklyCall }) {
   const enough = call.verdict !== 'not-enough';
   return (
     <>
-      <CallCautions cautions={call.cautions} />
+      <CallCautions stated={week.cautions} cautions={call.cautions} />
       <p class="call-words">
         {call.summary[0]} {call.summary[1]}
       </p>
