@@ -1,5 +1,6 @@
 import type { ComponentChildren, FormHTMLAttributes } from 'preact';
 import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useMayWrite } from '../state/athlete.tsx';
 
 interface FormProps extends Omit<FormHTMLAttributes, 'onSubmit'> {
   save: () => void;
@@ -8,7 +9,7 @@ interface FormProps extends Omit<FormHTMLAttributes, 'onSubmit'> {
   children: ComponentChildren;
 }
 
-/** A form that this page sends, not the browser. */
+/** A form that this page sends, not the browser; a device that may only look has none. */
 export function Form({ save, opened = false, children, ...rest }: FormProps) {
   const form = useRef<HTMLFormElement>(null);
   useLayoutEffect(() => {
@@ -17,6 +18,7 @@ export function Form({ save, opened = false, children, ...rest }: FormProps) {
     first.focus();
     if (first instanceof HTMLInputElement) first.select();
   }, []);
+  if (!useMayWrite()) return null;
   return (
     <form
       {...rest}

@@ -71,9 +71,7 @@ export function Header({ page }: { page: Page | null }) {
           </select>
         )}
       </div>
-      {session.rights.access === 'read' && (
-        <p class="loss">This device may look, not write: what you change here is not kept.</p>
-      )}
+      {session.rights.access === 'read' && <p class="loss">This device may look, not write.</p>}
       <Loss />
     </header>
   );

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useMayWrite } from '../state/athlete.tsx';
 import { FirstRows } from './first-rows.tsx';
 import { Remove, type RemoveProps } from './remove.tsx';
 
@@ -22,7 +23,8 @@ interface LedgerProps<R> {
 }
 
 /** A table of records. */
-export function Ledger<R>({ caption, columns, rows, keyOf, most = rows.length, remove }: LedgerProps<R>) {
+export function Ledger<R>({ caption, columns, rows, keyOf, most = rows.length, ...rest }: LedgerProps<R>) {
+  const remove = useMayWrite() && rest.remove;
   return (
     <FirstRows rows={rows} most={most}>
       {(shown) => (

@@ -1,3 +1,5 @@
+import { Writing } from './writing.tsx';
+
 interface RowActionProps {
   /** What the row shows: `Edit`. */
   name: string;
@@ -9,8 +11,10 @@ interface RowActionProps {
 /** Something to do with one row of many. */
 export function RowAction({ name, what, run }: RowActionProps) {
   return (
-    <button type="button" class="link small" aria-label={`${name} ${what}`} onClick={run}>
-      {name}
-    </button>
+    <Writing>
+      <button type="button" class="link small" aria-label={`${name} ${what}`} onClick={run}>
+        {name}
+      </button>
+    </Writing>
   );
 }

@@ -20,3 +20,8 @@ export function useAthlete(): AthleteState {
   if (!state) throw new Error('a page outside the session');
   return state;
 }
+
+/** Whether this device may change what it shows. Before it is paired there is nothing that it may not. */
+export function useMayWrite(): boolean {
+  return useContext(AthleteContext)?.session.rights.access !== 'read';
+}

@@ -3,6 +3,7 @@ import { readView } from '../../api/views.ts';
 import { Empty } from '../../shell/empty.tsx';
 import { Page, Section } from '../../shell/page.tsx';
 import { Shown } from '../../shell/shown.tsx';
+import { Writing } from '../../shell/writing.tsx';
 import { useAthlete } from '../../state/athlete.tsx';
 import { useLoaded } from '../../state/use-view.ts';
 import { BodyFacts } from './body-facts.tsx';
@@ -27,9 +28,11 @@ export function BodyPage() {
       <Shown loaded={loaded}>
         {(body) => (
           <>
-            <Section title="Weigh in">
-              <WeighInForm body={body} />
-            </Section>
+            <Writing>
+              <Section title="Weigh in">
+                <WeighInForm body={body} />
+              </Section>
+            </Writing>
             {body.points.length > 0 ? <Line body={body} /> : <Nothing />}
             <div class="two-columns even">
               <div>
@@ -38,9 +41,11 @@ export function BodyPage() {
                     <WeighInTable body={body} />
                   </Section>
                 )}
-                <Section title="Paste weigh-ins">
-                  <PasteForm body={body} />
-                </Section>
+                <Writing>
+                  <Section title="Paste weigh-ins">
+                    <PasteForm body={body} />
+                  </Section>
+                </Writing>
               </div>
               <div>
                 {body.points.length > 0 && (
@@ -90,13 +95,15 @@ function Nothing() {
       shows="The bodyweight line: your weigh-ins as marks, the line over them with a ribbon for what is not known, and the pace band of your phase as a wedge."
       needs="It needs one weigh-in to start, and says a pace after about two weeks of them. Mornings, after the toilet, before food, say the most."
     >
-      <button
-        type="button"
-        class="button first"
-        onClick={() => document.querySelector<HTMLElement>('main form input')?.focus()}
-      >
-        Type the first weigh-in
-      </button>
+      <Writing>
+        <button
+          type="button"
+          class="button first"
+          onClick={() => document.querySelector<HTMLElement>('main form input')?.focus()}
+        >
+          Type the first weigh-in
+        </button>
+      </Writing>
     </Empty>
   );
 }

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { readView } from '../../api/views.ts';
 import { Page, Section } from '../../shell/page.tsx';
 import { Shown } from '../../shell/shown.tsx';
+import { Writing } from '../../shell/writing.tsx';
 import { useAthlete } from '../../state/athlete.tsx';
 import { useLoaded } from '../../state/use-view.ts';
 import { FoodForm } from './food-form.tsx';
@@ -26,9 +27,11 @@ export function LarderPage() {
       }
       aside={
         editing === null && (
-          <button type="button" class="button first" onClick={() => setEditing('new')}>
-            Add a food
-          </button>
+          <Writing>
+            <button type="button" class="button first" onClick={() => setEditing('new')}>
+              Add a food
+            </button>
+          </Writing>
         )
       }
     >

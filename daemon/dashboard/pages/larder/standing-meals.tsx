@@ -5,6 +5,7 @@ import { useState } from 'preact/hooks';
 import { Empty } from '../../shell/empty.tsx';
 import { Remove } from '../../shell/remove.tsx';
 import { RowAction } from '../../shell/row-action.tsx';
+import { Writing } from '../../shell/writing.tsx';
 import { StandingMealForm } from './standing-meal-form.tsx';
 
 /** Saved meals, each logged whole in one step. */
@@ -16,9 +17,11 @@ export function StandingMeals({ larder }: { larder: LarderView }) {
     return <StandingMealForm larder={larder} meal={meal} close={() => setEditing(null)} />;
   }
   const add = (
-    <button type="button" class="button" onClick={() => setEditing('new')}>
-      Add a standing meal
-    </button>
+    <Writing>
+      <button type="button" class="button" onClick={() => setEditing('new')}>
+        Add a standing meal
+      </button>
+    </Writing>
   );
   if (standingMeals.length === 0) {
     return (

@@ -5,6 +5,7 @@ import { readView } from '../../api/views.ts';
 import { Empty } from '../../shell/empty.tsx';
 import { Page, Section } from '../../shell/page.tsx';
 import { Shown } from '../../shell/shown.tsx';
+import { Writing } from '../../shell/writing.tsx';
 import { useAthlete } from '../../state/athlete.tsx';
 import { useLoaded } from '../../state/use-view.ts';
 import { hasChart, LiftCard } from './lift-card.tsx';
@@ -30,21 +31,25 @@ function Lifts({ view }: { view: LiftsView }) {
   const add = adding ? (
     <LiftForm view={view} lift={null} close={() => setAdding(false)} />
   ) : (
-    <button type="button" class="button" onClick={() => setAdding(true)}>
-      Add a lift
-    </button>
+    <Writing>
+      <button type="button" class="button" onClick={() => setAdding(true)}>
+        Add a lift
+      </button>
+    </Writing>
   );
   if (view.lifts.length === 0) return adding ? add : <Nothing add={() => setAdding(true)} />;
   const [key, other] = [view.lifts.filter((lift) => lift.key), view.lifts.filter((lift) => !lift.key)];
   return (
     <>
-      <Section title="Record a set">
-        <SetForm view={view} />
-        <p class="soft small">
-          The rep max is told from sets of up to ten repetitions with none left in reserve. A set to failure
-          needs a spotter or safety bars.
-        </p>
-      </Section>
+      <Writing>
+        <Section title="Record a set">
+          <SetForm view={view} />
+          <p class="soft small">
+            The rep max is told from sets of up to ten repetitions with none left in reserve. A set to failure
+            needs a spotter or safety bars.
+          </p>
+        </Section>
+      </Writing>
       {key.length > 0 && (
         <Section title="Key lifts">
           <LiftList lifts={key} view={view} />
@@ -85,9 +90,11 @@ function Nothing({ add }: { add: () => void }) {
       shows="The lifts you want to move: the rep max each one tells, with its error, where it is heading in % a month, and the next mark to beat."
       needs="It needs the name of a lift and a set now and then: load and repetitions. About ten key lifts are enough; a trend shows after four sessions."
     >
-      <button type="button" class="button first" onClick={add}>
-        Add the first lift
-      </button>
+      <Writing>
+        <button type="button" class="button first" onClick={add}>
+          Add the first lift
+        </button>
+      </Writing>
     </Empty>
   );
 }

@@ -3,6 +3,7 @@ import { formatBodyMass } from '@platewright/core/units/mass.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
 import { useState } from 'preact/hooks';
 import { hrefOf } from '../../router.ts';
+import { Writing } from '../../shell/writing.tsx';
 import { useAthlete } from '../../state/athlete.tsx';
 import { AthleteEditor } from './athlete-editor.tsx';
 
@@ -25,16 +26,18 @@ export function AthleteSection({ plan }: { plan: PlanView }) {
   return (
     <div class="stack">
       <p>{facts.join('; ')}.</p>
-      <div class="buttons">
-        <button type="button" class="button" onClick={() => setEditing(true)}>
-          Change the set-up
-        </button>
-        {session.rights.athlete === null && session.rights.access === 'write' && (
-          <a class="button" href={hrefOf('set-up')}>
-            Set up another athlete
-          </a>
-        )}
-      </div>
+      <Writing>
+        <div class="buttons">
+          <button type="button" class="button" onClick={() => setEditing(true)}>
+            Change the set-up
+          </button>
+          {session.rights.athlete === null && (
+            <a class="button" href={hrefOf('set-up')}>
+              Set up another athlete
+            </a>
+          )}
+        </div>
+      </Writing>
     </div>
   );
 }

@@ -6,6 +6,7 @@ import { useState } from 'preact/hooks';
 import { range } from '../../shell/range.ts';
 import { Remove } from '../../shell/remove.tsx';
 import { RowAction } from '../../shell/row-action.tsx';
+import { Writing } from '../../shell/writing.tsx';
 import { PhaseForm } from './phase-form.tsx';
 
 /** The phases, oldest first, and the form for the next one or for a change. */
@@ -26,11 +27,13 @@ export function PhaseSection({ plan }: { plan: PlanView }) {
           ))}
         </ul>
       )}
-      <div>
-        <button type="button" class="button" onClick={() => setEditing('new')}>
-          Plan a phase
-        </button>
-      </div>
+      <Writing>
+        <div>
+          <button type="button" class="button" onClick={() => setEditing('new')}>
+            Plan a phase
+          </button>
+        </div>
+      </Writing>
     </div>
   );
 }

@@ -3,16 +3,19 @@ import type { DayView, EntryView } from '@platewright/core/views/types.ts';
 import { useState } from 'preact/hooks';
 import { edit, type Fields } from '../../api/edits.ts';
 import { Remove } from '../../shell/remove.tsx';
+import { useMayWrite } from '../../state/athlete.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { MoveEntry } from './move-entry.tsx';
 
 /** An entry that can be weighed anew, moved and removed; each of these can be undone. */
 export function DayEntry({ entry, meal, day }: { entry: EntryView; meal: number; day: DayView }) {
   const { act } = useNotice();
+  const mayWrite = useMayWrite();
   const [moving, setMoving] = useState(false);
   const { athlete } = day;
   const change = (fields: Fields<'entry'>, before: typeof fields, done: string) =>
     act([edit('entry', athlete, entry.id, fields)], done, [edit('entry', athlete, entry.id, before)]);
+  if (!mayWrite) return <EntryRow entry={entry} energyUnit={day.units.energy} />;
 
   return (
     <>

@@ -1,6 +1,7 @@
 import { readView } from '../../api/views.ts';
 import { Page } from '../../shell/page.tsx';
 import { Shown } from '../../shell/shown.tsx';
+import { Writing } from '../../shell/writing.tsx';
 import { useAthlete } from '../../state/athlete.tsx';
 import { useLoaded } from '../../state/use-view.ts';
 import { Cautions, GaveWay } from '../../targets/warnings.tsx';
@@ -33,7 +34,9 @@ export function TodayPage({ date }: { date: string }) {
             </div>
             <aside class="day-margin" aria-label="Sums of the day">
               <DaySums day={view} />
-              <DayComplete day={view} />
+              <Writing>
+                <DayComplete day={view} />
+              </Writing>
               <GaveWay sentences={view.targets.gaveWay} />
             </aside>
           </div>

@@ -5,6 +5,7 @@ import { useState } from 'preact/hooks';
 import { removal } from '../../api/edits.ts';
 import { decide } from '../../api/views.ts';
 import { ProblemNote } from '../../shell/problem-note.tsx';
+import { Writing } from '../../shell/writing.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { Decided } from './decided.tsx';
@@ -34,31 +35,33 @@ export function Decide({ week, call }: { week: WeekView; call: WeeklyCall }) {
     <div class="decide">
       <MarkStep call={call} band={week.carbohydrateBand} />
       {week.planAfter && <PlanAfter plan={week.planAfter} units={week.units} />}
-      <div class="buttons">
-        {call.verdict !== 'not-enough' && (
-          <button
-            type="button"
-            class="button first"
-            disabled={busy}
-            onClick={() => void send('accepted', call.carbohydrateG)}
-          >
-            {moves ? 'Accept' : 'Stay at'} {gramsFigure(call.carbohydrateG)} g
+      <Writing>
+        <div class="buttons">
+          {call.verdict !== 'not-enough' && (
+            <button
+              type="button"
+              class="button first"
+              disabled={busy}
+              onClick={() => void send('accepted', call.carbohydrateG)}
+            >
+              {moves ? 'Accept' : 'Stay at'} {gramsFigure(call.carbohydrateG)} g
+            </button>
+          )}
+          <button type="button" class="button" aria-expanded={other} onClick={() => setOther(!other)}>
+            Set another mark
           </button>
-        )}
-        <button type="button" class="button" aria-expanded={other} onClick={() => setOther(!other)}>
-          Set another mark
-        </button>
-        {moves && (
-          <button
-            type="button"
-            class="button"
-            disabled={busy}
-            onClick={() => void send('declined', call.markInForceG)}
-          >
-            Decline
-          </button>
-        )}
-      </div>
+          {moves && (
+            <button
+              type="button"
+              class="button"
+              disabled={busy}
+              onClick={() => void send('declined', call.markInForceG)}
+            >
+              Decline
+            </button>
+          )}
+        </div>
+      </Writing>
       {other && (
         <OtherMark start={call.carbohydrateG} busy={busy} set={(markG) => void send('changed', markG)} />
       )}

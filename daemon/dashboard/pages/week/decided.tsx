@@ -1,6 +1,7 @@
 import { gramsFigure } from '@platewright/core/ui/number.ts';
 import type { CallRow } from '@platewright/core/views/week-types.ts';
 import { removal } from '../../api/edits.ts';
+import { Writing } from '../../shell/writing.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { decisionWords } from './decision-words.ts';
 
@@ -14,17 +15,19 @@ export function Decided({ decision, athlete }: { decision: CallRow; athlete: str
         <b>{decisionWords(decision)}.</b> The mark in force is{' '}
         <span class="aim">{gramsFigure(decision.markG)} g</span> of carbohydrate a day.
       </p>
-      <button
-        type="button"
-        class="button small"
-        onClick={() =>
-          void act([removal('weekly-call', athlete, id, true)], 'The decision is taken back.', [
-            removal('weekly-call', athlete, id, false),
-          ])
-        }
-      >
-        Take it back
-      </button>
+      <Writing>
+        <button
+          type="button"
+          class="button small"
+          onClick={() =>
+            void act([removal('weekly-call', athlete, id, true)], 'The decision is taken back.', [
+              removal('weekly-call', athlete, id, false),
+            ])
+          }
+        >
+          Take it back
+        </button>
+      </Writing>
     </div>
   );
 }

@@ -3,6 +3,7 @@ import type { WeekView } from '@platewright/core/views/week-types.ts';
 import { hrefOf } from '../../router.ts';
 import { Empty } from '../../shell/empty.tsx';
 import { Section } from '../../shell/page.tsx';
+import { Writing } from '../../shell/writing.tsx';
 import { CallCautions } from './call-cautions.tsx';
 import { CallFacts } from './call-facts.tsx';
 import { Decide } from './decide.tsx';
@@ -65,9 +66,11 @@ function NoCall({ week }: { week: WeekView }) {
       shows="Once a week: whether to move the carbohydrate mark, why in two sentences, and what body mass should do in the four weeks after."
       needs={needs || 'It needs weigh-ins, and a log of what was eaten.'}
     >
-      <a class="button first" href={hrefOf(page)}>
-        {words}
-      </a>
+      <Writing>
+        <a class="button first" href={hrefOf(page)}>
+          {words}
+        </a>
+      </Writing>
     </Empty>
   );
 }
