@@ -1,6 +1,7 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import { whyRefused } from '@platewright/core/changes/check.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
+import { takesAll } from './takes-all.ts';
 
 /** Why a change can't be stored on top of the record it names, or null when it can. */
 export function whyImpossible(change: Change, before: StoredRecord | null): string | null {
@@ -10,5 +11,5 @@ export function whyImpossible(change: Change, before: StoredRecord | null): stri
   if (before !== null && before.kind !== change.kind) {
     return `The record ${change.record} is of kind “${before.kind}”, not “${change.kind}”.`;
   }
-  return whyRefused(change);
+  return takesAll(change) ? null : whyRefused(change);
 }
