@@ -56,8 +56,9 @@ function Pairing({ state }: { state: OptionsState }) {
       {paired && (
         <p>
           Paired with the daemon at <a href={address ?? ''}>{address}</a>
-          {session?.demo && ', which serves an invented season'}. This device’s check is {check}; the daemon
-          shows the same. {sync !== null && sync.state !== 'done' && <span class="wrong">{sync.detail}</span>}
+          {session?.demo && ', which serves an invented season'}.{' '}
+          {check !== null && `This device’s check is ${check}; the daemon shows the same. `}
+          {sync !== null && sync.state !== 'done' && <span class="wrong">{sync.detail}</span>}
         </p>
       )}
       {paired && access === 'read' && (

@@ -107,3 +107,13 @@ describe('an extension over TLS', () => {
     expect(await daemon.store.record('ann', 'over-tls')).not.toBeNull();
   });
 });
+
+it('shows no check over loopback, where nobody can stand between, and where one would change with the first certificate', async () => {
+  browser = await open();
+  const options = await browser.openOptions();
+  await options.getByRole('button', { name: 'Unpair' }).click();
+  const popup = new PopupPage(await browser.openPopup());
+  await popup.pair(`http://127.0.0.1:${daemon.port}`, await daemon.code());
+  await options.getByText(`Paired with the daemon at http://127.0.0.1:${daemon.port}`).waitFor();
+  expect(await options.getByText('check is').count()).toBe(0);
+});
