@@ -1,6 +1,6 @@
 import { checkFrom, checkText } from '@platewright/core/protocol/check.ts';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
-import { readPairing } from '../platform/pairing.ts';
+import { type Pairing, readPairing } from '../platform/pairing.ts';
 import { readHead } from '../replica/head.ts';
 import { athleteOf, type Note, readNote } from '../replica/notes.ts';
 import type { Reader, Reading } from '../replica/reader.ts';
@@ -38,12 +38,12 @@ export async function readOptions(reader: Reader): Promise<OptionsState> {
     ...(replica ?? NOTHING),
     address: pairing?.address ?? null,
     paired: pairing !== null && replica?.device != null,
-    check: pairing?.key ? await checkOf(pairing.key, pairing.device) : null,
+    check: pairing?.address.startsWith('https:') ? await checkOf(pairing) : null,
     bytes: estimate.usage ?? null,
   };
 }
 
-async function checkOf(key: string, device: string): Promise<string> {
+async function checkOf({ key = '', device }: Pairing): Promise<string> {
   const text = new TextEncoder().encode(checkText(key, device));
   return checkFrom(new Uint8Array(await crypto.subtle.digest('SHA-256', text)));
 }
