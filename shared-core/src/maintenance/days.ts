@@ -59,9 +59,9 @@ const LOG_ERROR = 0.05;
 const NO_LOG_ERROR = 0.065;
 /** Days over which an unlogged stretch is taken to err in one direction (common practice, no source). */
 const LONGEST_RUN = 14;
-/** A log's weight in the running ratio to the plan halves in so many days; the plan itself counts as so many days (common practice, no source). */
-const RATIO_HALF_LIFE = 10;
-const PLAN_WEIGHT = 4;
+/** A log's weight in the running ratio to the plan halves in so many days; the plan itself counts as so many (common practice, no source). */
+const RATIO_HALF_LIFE = 21;
+const PLAN_WEIGHT = 1;
 /** With fewer full logs a habit is not told from one odd day or a log that was not finished (common practice, no source). */
 export const FEW_LOGS = 4;
 /** One day further off the plan than this was odd and says no more about the others (common practice, no source). */
