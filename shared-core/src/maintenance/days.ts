@@ -59,7 +59,7 @@ const LOG_ERROR = 0.05;
 const NO_LOG_ERROR = 0.065;
 /** Days over which an unlogged stretch is taken to err in one direction (common practice, no source). */
 const LONGEST_RUN = 14;
-/** A log's weight in the running ratio to the plan halves in so many days; the plan itself counts as so many (common practice, no source). */
+/** A log's weight in the running ratio to the plan halves in so many days; the plan itself counts as so many logs (common practice, no source). */
 const RATIO_HALF_LIFE = 21;
 const PLAN_WEIGHT = 1;
 /** With fewer full logs a habit is not told from one odd day or a log that was not finished (common practice, no source). */
