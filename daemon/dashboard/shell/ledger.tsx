@@ -28,45 +28,47 @@ export function Ledger<R>({ caption, columns, rows, keyOf, most = rows.length, .
   return (
     <FirstRows rows={rows} most={most}>
       {(shown) => (
-        <table class="ledger">
-          <caption class="unseen">{caption}</caption>
-          <thead>
-            <tr>
-              {columns.map(({ head, class: kind }) => (
-                <th key={head} scope="col" class={kind}>
-                  {head}
-                </th>
-              ))}
-              {remove && (
-                <th scope="col">
-                  <span class="unseen">Actions</span>
-                </th>
-              )}
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((row) => (
-              <tr key={keyOf(row)}>
-                {columns.map(({ head, cell, class: kind }, index) =>
-                  index === 0 ? (
-                    <th key={head} scope="row" class={kind}>
-                      {cell(row)}
-                    </th>
-                  ) : (
-                    <td key={head} class={kind}>
-                      {cell(row)}
-                    </td>
-                  ),
-                )}
+        <div class="scroll">
+          <table class="ledger">
+            <caption class="unseen">{caption}</caption>
+            <thead>
+              <tr>
+                {columns.map(({ head, class: kind }) => (
+                  <th key={head} scope="col" class={kind}>
+                    {head}
+                  </th>
+                ))}
                 {remove && (
-                  <td class="number">
-                    <Remove {...remove(row)} />
-                  </td>
+                  <th scope="col">
+                    <span class="unseen">Actions</span>
+                  </th>
                 )}
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {shown.map((row) => (
+                <tr key={keyOf(row)}>
+                  {columns.map(({ head, cell, class: kind }, index) =>
+                    index === 0 ? (
+                      <th key={head} scope="row" class={kind}>
+                        {cell(row)}
+                      </th>
+                    ) : (
+                      <td key={head} class={kind}>
+                        {cell(row)}
+                      </td>
+                    ),
+                  )}
+                  {remove && (
+                    <td class="number">
+                      <Remove {...remove(row)} />
+                    </td>
+                  )}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
       )}
     </FirstRows>
   );
