@@ -187,6 +187,8 @@ describe('the body page', () => {
     await dashboard.page.getByRole('button', { name: 'Weigh in', exact: true }).click();
     await dashboard.said('Weighed in at 82.9 kg.');
     await dashboard.page.getByRole('textbox', { name: 'Circumference' }).fill('84');
+    // What was said lies over the foot of the page, and would stay there.
+    await dashboard.page.getByText('Weighed in at 82.9 kg.').waitFor({ state: 'detached' });
     await dashboard.section('Tape').getByRole('button', { name: 'Record' }).click();
     await dashboard.said('Taped waist at 84.0 cm.');
     await dashboard.undo();

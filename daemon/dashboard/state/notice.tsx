@@ -1,6 +1,6 @@
 import type { Edit } from '@platewright/core/protocol/records.ts';
 import { type ComponentChildren, createContext } from 'preact';
-import { useContext, useMemo, useState } from 'preact/hooks';
+import { useContext, useEffect, useMemo, useState } from 'preact/hooks';
 import { sendEdits } from '../api/edits.ts';
 import { problemOf } from '../api/request.ts';
 
@@ -24,6 +24,13 @@ const NoticeContext = createContext<NoticeState | null>(null);
 
 export function NoticeProvider({ children }: { children: ComponentChildren }) {
   const [notice, setNotice] = useState<Notice | null>(null);
+  // It lies over the foot of the page, so it goes once the next thing is typed or chosen; a failure waits for an answer.
+  useEffect(() => {
+    if (notice === null || notice.wrong) return;
+    const goes = () => setNotice(null);
+    document.addEventListener('input', goes);
+    return () => document.removeEventListener('input', goes);
+  }, [notice]);
   const deeds = useMemo(() => deedsWith(setNotice), []);
   const state = useMemo(() => ({ notice, dismiss: () => setNotice(null), ...deeds }), [notice, deeds]);
   return <NoticeContext.Provider value={state}>{children}</NoticeContext.Provider>;
