@@ -53,6 +53,13 @@ describe('the weekly call of the demo season', () => {
     }
   });
 
+  it('leaves room in its table for the ring around what has the focus', async () => {
+    const table = week.page.getByRole('region', { name: 'The last 28 days' });
+    const [box, link] = [await table.boundingBox(), await table.getByRole('link').first().boundingBox()];
+    // Two pixels off and two pixels thick.
+    expect((link?.x ?? 0) - (box?.x ?? 0)).toBeGreaterThanOrEqual(4);
+  });
+
   it('stands in short in the popup', async () => {
     const link = popup.page.getByRole('link', { name: `weekly call: up to ${proposed} g, decide` });
     await link.waitFor();
