@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { type Kind, kinds } from '@platewright/core/records/kinds.ts';
-import type { Page } from 'playwright-core';
+import { type Page, request } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { athleteFields, entryFields, phaseFields } from '../server/fields.ts';
 import { type Served, served } from '../server/served.ts';
@@ -109,7 +109,10 @@ beforeAll(async () => {
     kind: 'dashboard',
   };
   const headers = { origin: url, 'sec-fetch-site': 'same-origin' };
-  await page.request.post(`${url}/v1/pair`, { headers, data: paired });
+  // With cookies of its own, so that the page stays an owner's and shows its forms.
+  const other = await request.newContext();
+  expect((await other.post(`${url}/v1/pair`, { headers, data: paired })).ok()).toBe(true);
+  await other.dispose();
   await page.reload();
 }, 120_000);
 
