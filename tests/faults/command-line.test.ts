@@ -121,7 +121,7 @@ describe('a running daemon', () => {
     daemon = await startDaemon(folder.path);
     const [page, extension, look] = daemon.lines;
     expect(page).toMatch(/^1\. .*http:\/\/127\.0\.0\.1:\d+\/#pair=[0-9A-Z]{4}-[0-9A-Z]{4}$/);
-    expect(extension).toMatch(/^2\. .*extension.*code [0-9A-Z]{4}-[0-9A-Z]{4}$/);
+    expect(extension).toMatch(/^2\. .*extension.*typing 127\.0\.0\.1:\d+ [0-9A-Z]{4}-[0-9A-Z]{4}$/);
     expect(look).toMatch(/^3\. .*--demo/);
   });
 

@@ -68,7 +68,7 @@ export async function startDaemon(
   const lines = await firstLines(child, 3);
   const text = lines.join('\n');
   const url = /http:\/\/127\.0\.0\.1:\d+/.exec(text)?.[0];
-  const code = /code (\w{4}-\w{4})/.exec(text)?.[1];
+  const code = /typing (?:\S+ )?(\w{4}-\w{4})/.exec(text)?.[1];
   if (url === undefined || code === undefined) {
     child.kill('SIGKILL');
     throw new Error(`the daemon did not start: ${text}${notes.join('')}`);

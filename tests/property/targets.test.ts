@@ -134,7 +134,7 @@ describe('meal times', () => {
           mealTimes(day, 'session').find((meal) => meal.role === role)?.minutes ?? 0;
         expect(training - at('before training')).toBeGreaterThanOrEqual(120);
         expect(training - at('before training')).toBeLessThanOrEqual(180);
-        expect(Math.abs(training - at('small before training') - 60)).toBeLessThanOrEqual(5);
+        expect(Math.abs(training - at('small, before training') - 60)).toBeLessThanOrEqual(5);
         expect(at('after training') - training).toBeGreaterThan(60);
         expect(at('after training') - training).toBeLessThanOrEqual(120);
       }),
@@ -156,10 +156,10 @@ describe('meal times', () => {
         (meal) => meal.role,
       );
     expect(roles('06:15').slice(0, 2)).toEqual(['after training', 'meal']);
-    expect(roles('07:00').slice(0, 2)).toEqual(['small before training', 'after training']);
+    expect(roles('07:00').slice(0, 2)).toEqual(['small, before training', 'after training']);
     expect(roles('08:30').slice(0, 3)).toEqual([
       'before training',
-      'small before training',
+      'small, before training',
       'after training',
     ]);
   });

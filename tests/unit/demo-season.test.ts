@@ -51,6 +51,20 @@ describe('demo season', () => {
     expect([...new Set(today.map((entry) => entry.meal))].toSorted()).toEqual([1, 2, 3]);
   });
 
+  it('calls a pace inside the band only where it is', () => {
+    const end = '2026-11-25';
+    let inside = 0;
+    for (let day = -168; day <= 0; day += 3) {
+      const { call } = weekView(seasonOf(end), addDays(end, day));
+      if (!call?.pace || !/inside your band/.test(call.summary[0])) continue;
+      inside += 1;
+      const { mean } = call.pace.expectedAtMark;
+      expect(mean, call.summary[0]).toBeGreaterThanOrEqual(call.pace.band.low);
+      expect(mean, call.summary[0]).toBeLessThanOrEqual(call.pace.band.high);
+    }
+    expect(inside).toBeGreaterThan(10);
+  });
+
   it.each([0, 1, 2])('ends %i days on with an open call that raises the mark', (days) => {
     const end = addDays('2026-11-25', days * 25);
     expect(weekView(seasonOf(end), end)).toMatchObject({ decision: null, call: { verdict: 'up' } });

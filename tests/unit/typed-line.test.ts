@@ -150,6 +150,16 @@ describe('a typed line', () => {
     ]);
   });
 
+  it('says what to type for a portion that is not there', () => {
+    const oil = { id: 'oil', name: 'Oil', aliases: [], portions: [] };
+    const egg = { ...oil, id: 'egg', name: 'Egg', portions: [{ name: 'large', grams: 50 }] };
+    const own = { index: indexFoods([oil, egg]) };
+    expect(parseLine('1 slab oil', own)).toMatchObject([{ message: 'Oil has no portion slab: type grams.' }]);
+    expect(parseLine('1 slab egg', own)).toMatchObject([
+      { message: 'Egg has no portion slab: type one of grams, large.' },
+    ]);
+  });
+
   it('writes names plainly, and quotes those that would read as something else', () => {
     const write = (name: string, amount: string | null = null, grams = 200) =>
       formatLine([{ food: foodNamed(name), grams, amount }], larder);

@@ -3,6 +3,7 @@ import type { Store } from '../store/store.ts';
 import { DEFAULT_PORT } from './settings.ts';
 
 const SETTING = 'addresses';
+const USUAL_PAGE = `http://127.0.0.1:${DEFAULT_PORT}/`;
 
 const addressesSchema = z.object({
   /** Where this machine's browsers find the dashboard, with a slash at the end. */
@@ -33,7 +34,12 @@ export async function keepAddresses(store: Store, addresses: Addresses): Promise
 export async function knownAddresses(store: Store): Promise<Addresses> {
   const kept = await store.setting(SETTING);
   const parsed = addressesSchema.safeParse(kept === null ? null : JSON.parse(kept));
-  return parsed.success ? parsed.data : { page: `http://127.0.0.1:${DEFAULT_PORT}/`, lan: null };
+  return parsed.success ? parsed.data : { page: USUAL_PAGE, lan: null };
+}
+
+/** What to type into the extension: it looks for the daemon at the usual place, so another one stands before the code. */
+export function pairingText(page: string, code: string): string {
+  return page === USUAL_PAGE ? code : `${page.replace(/^http:\/\/|\/$/g, '')} ${code}`;
 }
 
 /** A link that offers to pair the browser it is opened in. The code stands where it is never sent to a server. */

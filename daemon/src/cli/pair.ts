@@ -5,7 +5,7 @@ import { openStore } from '../store/open.ts';
 import { isServed } from '../store/sqlite.ts';
 import type { Store } from '../store/store.ts';
 import { type Command, CommandTrouble, note, printable, say } from './command.ts';
-import { knownAddresses, pairingLink } from './known-addresses.ts';
+import { knownAddresses, pairingLink, pairingText } from './known-addresses.ts';
 import { sayLan } from './lan.ts';
 import { settings, storeOptions, text } from './settings.ts';
 
@@ -33,7 +33,7 @@ or id) or --read-only lets it look and not write.`,
       const { page, lan } = await knownAddresses(store);
       say(code);
       note(
-        `Type it into the extension, or open ${pairingLink(page, code)} in a browser. It is good once, for ten minutes.`,
+        `Type ${pairingText(page, code)} into the extension, or open ${pairingLink(page, code)} in a browser. It is good once, for ten minutes.`,
       );
       if (lan !== null) await sayLan(lan, code);
       if (!isServed(data)) note('The daemon is not running: start it within these ten minutes.');

@@ -6,7 +6,7 @@ import { serve } from '../server/serve.ts';
 import type { Store, StoredDevice } from '../store/store.ts';
 import { CommandTrouble, note, say } from './command.ts';
 import { saveCompiled } from './compiled.ts';
-import { keepAddresses, pairingLink } from './known-addresses.ts';
+import { keepAddresses, pairingLink, pairingText } from './known-addresses.ts';
 import { keepLan, lanAddresses, networkOf, sayLan } from './lan.ts';
 import type { NetworkSettings } from './network-settings.ts';
 import { holdLittle } from './node-flags.ts';
@@ -89,7 +89,7 @@ async function sayWhatNext(store: Store, address: string, lastLine: string): Pro
   say(`1. Open the dashboard: ${pairingLink(address, page.code)}`);
   const browser = await issueCode(store, now);
   say(
-    `2. Load the extension from ${EXTENSION} (chrome://extensions, developer mode), and pair it with the code ${browser.code}`,
+    `2. Load the extension from ${EXTENSION} (chrome://extensions, developer mode), and pair it by typing ${pairingText(address, browser.code)}`,
   );
   say(`3. ${lastLine}`);
   note('Link and code are good once, for ten minutes; npx platewright pair makes another. Stop with Ctrl-C.');

@@ -26,9 +26,11 @@ function whatHappens({ dose, markG, guards }: Situation): string {
 
 /** Where a pace lies beside the band, % of body mass a week. */
 function placeOf(mean: number, inside: number, band: { low: number; high: number }): string {
-  if (inside >= 0.5) return 'which is inside your band';
   const over = mean > band.high;
-  if (over || mean < band.low) {
+  const out = over || mean < band.low;
+  if (inside >= 0.5 && !out) return 'which is inside your band';
+  // The mean of two places may lie out of a band that one of them, the likelier, lies in.
+  if (out && inside < 0.5) {
     if (band.low <= 0 && band.high >= 0) return 'where your band asks to hold';
     if (mean < 0 && band.low > 0) return 'where your band asks for a gain';
     if (mean > 0 && band.high < 0) return 'where your band asks for a loss';

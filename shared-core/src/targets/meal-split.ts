@@ -17,7 +17,7 @@ interface Shares {
 const sharesOf: Record<PlannedMeal['role'], Shares> = {
   meal: { carbohydrate: 1, quick: 0, fat: 1 },
   'before training': { carbohydrate: 1, quick: 0, fat: 1 },
-  'small before training': { carbohydrate: 0.5, quick: 1, fat: 0.5 },
+  'small, before training': { carbohydrate: 0.5, quick: 1, fat: 0.5 },
   'after training': { carbohydrate: 1.5, quick: 0.5, fat: 0.5 },
 };
 

@@ -96,7 +96,7 @@ function sessionMeals(meals: number, wake: number, sleep: number, training: numb
   if (training - full >= before.latest) times.push({ minutes: full, role: 'before training' });
   const small = Math.max(wake, training - smallBefore.usual);
   if (meals >= mealsForSmall && training - small >= smallBefore.latest) {
-    times.push({ minutes: small, role: 'small before training' });
+    times.push({ minutes: small, role: 'small, before training' });
   }
   const after = Math.min(training + afterStart, sleep);
   if (after > training) times.push({ minutes: after, role: 'after training' });

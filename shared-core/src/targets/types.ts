@@ -46,7 +46,7 @@ export interface PlannedMeal {
   meal: number;
   /** `HH:MM`, the athlete's zone. */
   time: string;
-  role: 'meal' | 'before training' | 'small before training' | 'after training';
+  role: 'meal' | 'before training' | 'small, before training' | 'after training';
   proteinG: number;
   carbohydrateG: number;
   quickG: number;

@@ -74,6 +74,7 @@ function measureOf(
   if (typed.kind === 'count') return { kind: 'count', plural: /[^s]s$/.test(words(query).at(-1) ?? '') };
   const portion = portionTyped(food.portions, typed.words);
   if (portion) return { kind: 'portion', portion };
-  const known = ['grams', ...food.portions.map(({ name }) => name)].join(', ');
-  return `${food.name} has no portion ${textOf(typed.words)}: type one of ${known}.`;
+  const known = food.portions.map(({ name }) => name);
+  const instead = known.length === 0 ? 'type grams' : `type one of ${['grams', ...known].join(', ')}`;
+  return `${food.name} has no portion ${textOf(typed.words)}: ${instead}.`;
 }
