@@ -93,6 +93,12 @@ export const worlds: Readonly<Record<string, World>> = {
     training: { mean: 0.07, sd: 0.04 },
     activity: { mean: 1.8, sd: 0.15 },
   },
+  office: {
+    ...usual,
+    activity: { mean: 1.65, sd: 0.11 },
+    steps: { per26Weeks: 1.2, sdKcal: 200 },
+    scale: { ...usual.scale, independent: 0.7, carried: 0.6, carry: 0.6 },
+  },
   restless: { ...usual, driftKcal: 18, steps: { per26Weeks: 2.5, sdKcal: 200 } },
   far: { ...usual, restingSd: 0.1, activity: { mean: 1.6, sd: 0.14 } },
   wet: {
