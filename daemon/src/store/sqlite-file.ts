@@ -11,6 +11,9 @@ import { StoreTrouble } from './trouble.ts';
 /** Before it a commit could be lost with two connections in WAL mode (SQLite's WAL-reset fault, 3.7.0 to 3.51.2). */
 const OLDEST_SQLITE = [3, 51, 3] as const;
 
+/** The pages of a long push fit in, so that none is written before its end, and then again. */
+const CACHE_KIB = 4000;
+
 /** How long a writer waits for another process to finish, ms. */
 const BUSY_MS = 5000;
 
@@ -45,6 +48,7 @@ export function openDatabase(path: string, role: 'owner' | 'guest'): DatabaseSyn
       );
     }
     db.exec('PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA trusted_schema = OFF');
+    db.exec(`PRAGMA cache_size = -${CACHE_KIB}`);
     if (version < SCHEMA_VERSION) bringUp(db, path, version);
     if (!hasOwnSchema(db)) throw damaged('its tables are not as they were made');
     return db;

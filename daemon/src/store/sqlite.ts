@@ -10,6 +10,7 @@ import { takeLock } from './sqlite-lock.ts';
 import { changeLog } from './sqlite-log.ts';
 import { recordTable } from './sqlite-records.ts';
 import { settingTable } from './sqlite-settings.ts';
+import { settleWhenQuiet } from './sqlite-settle.ts';
 import { explain } from './sqlite-trouble.ts';
 import { findFaults, startFaults } from './sqlite-verify.ts';
 import type { Store } from './store.ts';
@@ -64,6 +65,7 @@ function storeOf(
   const log = changeLog(db, records);
   const devices = deviceTable(db);
   const settings = settingTable(db);
+  const settling = settleWhenQuiet(db);
   const file = join(folder, STORE_FILE);
   // A method may run only after the one before it: a promise here means a result, never a wait.
   const { read, write, trouble, close } = createGuard((error) => explain(error, folder));
@@ -72,7 +74,11 @@ function storeOf(
   return {
     id: settings.id(),
     trouble,
-    append: (changes, stamp) => write(() => log.append(changes, stamp)),
+    append: (changes, stamp) =>
+      write(() => {
+        settling.written();
+        return log.append(changes, stamp);
+      }),
     changesSince: (seq, limit, athlete) => read(() => log.since(seq, limit, athlete)),
     snapshot: (after, limit, athlete) =>
       read(() => ({ seq: log.head().seq, records: records.page(after, limit, athlete) })),
@@ -94,6 +100,7 @@ function storeOf(
     verify: () => read(() => findFaults(file)),
     close: () =>
       read(() => {
+        settling.stop();
         db.close();
         lock.release();
       }),
