@@ -1,4 +1,5 @@
 import type { Change } from '@platewright/core/changes/change.ts';
+import { MAX_PUSH } from '@platewright/core/protocol/sync.ts';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { ATHLETE, setUpAthlete } from './athlete.ts';
@@ -8,8 +9,8 @@ import { killWorker } from './kill-worker.ts';
 import { OptionsPage } from './pages/options.ts';
 import { startWorld, type World } from './world.ts';
 
-/** Of so many changes a push carries 500. */
-const CHANGES = 2200;
+/** More than four pushes. */
+const CHANGES = 4 * MAX_PUSH + 200;
 
 let world: World;
 let line: HoldingLine;
@@ -42,7 +43,7 @@ it('brings each change to the daemon once, though the worker is killed in the mi
   await options.page.getByRole('button', { name: 'Sync now' }).click();
   await third;
   await killWorker(options.page);
-  await options.waiting(CHANGES - 1000);
+  await options.waiting(CHANGES - 2 * MAX_PUSH);
 
   // After its return it sends these again, and is killed again.
   const again = line.holdAfter(1);
@@ -50,7 +51,7 @@ it('brings each change to the daemon once, though the worker is killed in the mi
   const opened = await world.openPopup();
   await again;
   await killWorker(options.page);
-  await options.waiting(CHANGES - 1500);
+  await options.waiting(CHANGES - 3 * MAX_PUSH);
   await opened.page.close();
 
   line.mend();
