@@ -95,13 +95,15 @@ async function killInMidSave(): Promise<void> {
 async function sendAll(): Promise<void> {
   for (let left = OPENINGS; left > 0; left -= 1) {
     const extension = await open();
+    const page = await extension.openOptions();
     try {
-      const page = await extension.openOptions();
       await page.getByRole('button', { name: 'Sync now' }).click();
       await page.getByText('None: all that was logged here is with the daemon.').waitFor();
       return;
     } catch (error) {
-      if (left === 1) throw error;
+      if (left > 1) continue;
+      const shown = await page.locator('body').innerText();
+      throw new Error(`What was saved is not sent. The options page shows: ${shown}`, { cause: error });
     } finally {
       await extension.close();
     }
