@@ -102,7 +102,7 @@ async function sendAll(): Promise<void> {
       return;
     } catch (error) {
       if (left > 1) continue;
-      const shown = await page.locator('body').innerText();
+      const shown = await page.locator('body').textContent();
       throw new Error(`What was saved is not sent. The options page shows: ${shown}`, { cause: error });
     } finally {
       await extension.close();
