@@ -5,20 +5,32 @@ import { askHostPermission } from '../platform/host-permission.ts';
 import { askWorker } from '../platform/messages.ts';
 import { begunPairing } from '../platform/open-options.ts';
 import { onReplicaChange, reader } from '../platform/replica.ts';
+import { fillIfThrownAway } from '../platform/thrown-away.ts';
+import { Unreadable } from '../platform/unreadable.tsx';
 import { AthleteChoice } from './athlete-choice.tsx';
 import { changeWords } from './change-draft.ts';
 import { type OptionsState, readOptions } from './read-options.ts';
 import { RejectedChange } from './rejected-change.tsx';
 import { StorageState } from './storage-state.tsx';
 
+interface Unread {
+  unreadable: string;
+}
+
 export function OptionsPage() {
-  const [state, setState] = useState<OptionsState | null>(null);
+  const [state, setState] = useState<OptionsState | Unread | null>(null);
   useEffect(() => {
-    const read = () => void readOptions(reader).then(setState);
+    const read = () =>
+      void readOptions(reader).then(setState, (error) => setState({ unreadable: String(error) }));
     read();
     return onReplicaChange(read);
   }, []);
+  const unpaired = state !== null && 'paired' in state && !state.paired;
+  useEffect(() => {
+    if (unpaired) void fillIfThrownAway();
+  }, [unpaired]);
   if (state === null) return null;
+  if ('unreadable' in state) return <Unreadable reason={state.unreadable} />;
   return (
     <main class="options-page">
       <h1>Platewright in this browser</h1>

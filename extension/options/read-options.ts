@@ -31,7 +31,7 @@ export interface OptionsState {
 export async function readOptions(reader: Reader): Promise<OptionsState> {
   const [pairing, estimate, replica] = await Promise.all([
     readPairing(),
-    navigator.storage.estimate(),
+    navigator.storage.estimate().catch(() => null),
     reader.read(readReplica),
   ]);
   return {
@@ -39,7 +39,7 @@ export async function readOptions(reader: Reader): Promise<OptionsState> {
     address: pairing?.address ?? null,
     paired: pairing !== null && replica?.device != null,
     check: pairing?.address.startsWith('https:') ? await checkOf(pairing) : null,
-    bytes: estimate.usage ?? null,
+    bytes: estimate?.usage ?? null,
   };
 }
 

@@ -23,6 +23,9 @@ export function dexieReplica(database: Database, changed: () => void = () => {})
 function transactionOf(database: Database): ReplicaTx {
   const { records, outbox, meta } = database;
   return {
+    async isNew() {
+      return (await meta.get(HEAD)) === undefined;
+    },
     async head() {
       return headOf((await meta.get(HEAD))?.value);
     },
@@ -74,8 +77,8 @@ function transactionOf(database: Database): ReplicaTx {
     async putOutbox(rows) {
       if (rows.length > 0) await outbox.bulkPut([...rows]);
     },
-    async dropFromOutbox(orders) {
-      if (orders.length > 0) await outbox.bulkDelete([...orders]);
+    async dropFromOutbox(rows) {
+      if (rows.length > 0) await outbox.bulkDelete(rows.map((row) => row.order));
     },
   };
 }

@@ -4,6 +4,8 @@ import type { Head, OutboxRow, RecordKey, RecordRow } from './rows.ts';
 
 /** What replica code may do inside one transaction. Nothing of it is kept unless the whole transaction is. */
 export interface ReplicaTx {
+  /** Whether nothing was ever kept here. */
+  isNew(): Promise<boolean>;
   head(): Promise<Head>;
   putHead(head: Head): Promise<void>;
   /** Rows in the order of the keys; undefined where there is none. */
@@ -22,11 +24,11 @@ export interface ReplicaTx {
   latestInOutbox(): Promise<Clock | null>;
   addToOutbox(changes: readonly Change[]): Promise<void>;
   putOutbox(rows: readonly OutboxRow[]): Promise<void>;
-  dropFromOutbox(orders: readonly number[]): Promise<void>;
+  dropFromOutbox(rows: readonly OutboxRow[]): Promise<void>;
 }
 
 /** What only tells where the replica stands. */
-export type ReplicaLook = Pick<ReplicaTx, 'head' | 'waiting'>;
+export type ReplicaLook = Pick<ReplicaTx, 'isNew' | 'head' | 'waiting'>;
 
 /** Where the replica is kept: IndexedDB in the browser, memory in the simulated world. */
 export interface Replica {

@@ -23,7 +23,7 @@ export interface Reading {
 
 /** Reads the replica. */
 export interface Reader {
-  /** Null when there is no replica yet. */
+  /** Null when there is no replica yet. Throws when the browser can't read what is there. */
   read<T>(work: (reading: Reading) => Promise<T>): Promise<T | null>;
 }
 
@@ -43,12 +43,19 @@ export function indexedDbReader(name: string = DATABASE): Reader {
   };
 }
 
-/** Opens a database that is there; null when it is not. `closed` is called when another version wants its place. */
+/** Opens a database that is there; null when it is not. Throws when the browser can't read it. `closed` is called when another version wants its place. */
 async function open(name: string, closed: () => void): Promise<IDBDatabase | null> {
   const request = indexedDB.open(name);
+  let isThere = true;
   // It was not there: leave it so, its tables are made by the one who writes.
-  request.onupgradeneeded = () => request.transaction?.abort();
-  const database = await result(request).catch(() => null);
+  request.onupgradeneeded = () => {
+    isThere = false;
+    request.transaction?.abort();
+  };
+  const database = await result(request).catch((error) => {
+    if (isThere) throw error;
+    return null;
+  });
   if (database === null) return null;
   database.onclose = closed;
   database.onversionchange = () => {

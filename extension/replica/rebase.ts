@@ -57,7 +57,7 @@ export function acknowledge(rows: RowSet, change: Change): void {
  * outbox rows that this transaction takes out. Rows that neither the daemon nor the outbox knows any more are dropped.
  */
 export async function rebase(tx: ReplicaTx, rows: RowSet, gone: readonly OutboxRow[]): Promise<void> {
-  await tx.dropFromOutbox(gone.map((row) => row.order));
+  await tx.dropFromOutbox(gone);
   const edited = rows.edited();
   const left = Map.groupBy(await tx.outboxOf(edited.map(keyOf)), (row) => targetOf(row.change).join());
   const kept = rows.touched().filter((row) => row.base === undefined);

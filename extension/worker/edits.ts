@@ -2,7 +2,7 @@ import type { Decision, EditEnd } from '../platform/messages.ts';
 import { source } from '../platform/source.ts';
 import { type Edit, edit } from '../replica/edit.ts';
 import { amend, letGo, resend } from '../replica/outbox.ts';
-import { replica } from './replica.ts';
+import { replica, wholeReplica } from './replica.ts';
 import { requestSync } from './run-sync.ts';
 
 /** Keeps edits of a page and sends them on. */
@@ -22,6 +22,7 @@ export function decide(decision: Decision): Promise<EditEnd> {
 
 async function ended(work: () => Promise<Edit[]>): Promise<EditEnd> {
   try {
+    await wholeReplica();
     const undo = await work();
     void requestSync();
     return { ok: true, undo };

@@ -1,8 +1,9 @@
 import { pairResponseSchema, type Rights, sessionSchema } from '@platewright/core/protocol/devices.ts';
 import { deviceName } from '@platewright/core/ui/device-name.ts';
 import type { PairEnd, Requests } from '../platform/messages.ts';
-import { forgetPairing, readPairing, savePairing } from '../platform/pairing.ts';
+import { changePairing, forgetPairing, readPairing, savePairing } from '../platform/pairing.ts';
 import { announceChange, reader } from '../platform/replica.ts';
+import { secondCopy } from '../platform/second-copy.ts';
 import { HEAD, readHead } from '../replica/head.ts';
 import { ask, post, send } from '../replica/http.ts';
 import { readNote } from '../replica/notes.ts';
@@ -33,7 +34,7 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
     await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent });
   }
   await writeNote('session', { address, demo, athletes });
-  await savePairing({ address, token, device, store, key });
+  await savePairing({ address, token, device, store, key, rights, joined: !foreign || invented });
   if (foreign && invented) await empty();
   if (!foreign || invented) await adopt(device, rights.access);
   await requestSync();
@@ -53,6 +54,7 @@ export async function join(how: Requests['join']['ask']): Promise<null> {
   await dropNotes('week', 'sync');
   if (how === 'replace') await empty();
   await adopt(choice.device);
+  await changePairing({ joined: true });
   await dropNotes('choice');
   await requestSync();
   return null;
@@ -79,6 +81,8 @@ export async function erase(): Promise<null> {
 }
 
 async function empty(): Promise<void> {
+  // First what a lost replica would be filled from, or a kill here could bring back what was erased.
+  await secondCopy.drop(await secondCopy.ids());
   const { records, outbox, meta } = database;
   await database.transaction('rw', records, outbox, meta, async () => {
     await records.clear();

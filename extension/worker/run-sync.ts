@@ -6,7 +6,7 @@ import { readNote } from '../replica/notes.ts';
 import { readAhead } from '../replica/read-ahead.ts';
 import { sync } from '../replica/sync.ts';
 import { refreshNotes } from './refresh-notes.ts';
-import { replica, writeNote } from './replica.ts';
+import { replica, wholeReplica, writeNote } from './replica.ts';
 
 let next: Promise<void> | null = null;
 
@@ -27,6 +27,7 @@ export async function lineToDaemon(): Promise<Line | null> {
 }
 
 async function syncNow(): Promise<void> {
+  await wholeReplica();
   const line = await lineToDaemon();
   const choice = await reader.read((reading) => readNote(reading, 'choice'));
   if (line === null || choice !== null) return;

@@ -1,4 +1,5 @@
-import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
+import type { StoredRecord } from '@platewright/core/changes/merge.ts';
+import { checkRows, isSame } from './check-rows.ts';
 import { byKey, fail } from './ledger.ts';
 import type { SimulatedDevice } from './simulated-device.ts';
 import type { World } from './world.ts';
@@ -8,6 +9,7 @@ export async function checkQuiet(world: World): Promise<void> {
   const records = byKey(await world.home.records());
   for (const device of world.devices) {
     checkOutbox(device);
+    await checkCopy(device);
     checkSame(device, records);
     checkRows(device);
   }
@@ -25,6 +27,13 @@ function checkOutbox({ replica }: SimulatedDevice): void {
   }
 }
 
+/** The second copy is one of the outbox. */
+async function checkCopy(device: SimulatedDevice): Promise<void> {
+  const copied = (await device.copy.read()).map(({ id }) => id).toSorted();
+  const outbox = device.changes().map(({ id }) => id);
+  if (copied.join() !== outbox.toSorted().join()) fail('the second copy is another', [copied, outbox]);
+}
+
 /** A device holds what the store holds of the athletes that it may see, and nothing else. */
 function checkSame(device: SimulatedDevice, records: ReadonlyMap<string, StoredRecord>): void {
   let seen = 0;
@@ -39,28 +48,4 @@ function checkSame(device: SimulatedDevice, records: ReadonlyMap<string, StoredR
   }
   const shown = [...records.values()].filter(({ athlete }) => device.sees(athlete));
   if (seen !== shown.length) fail(`${device.name} lacks records`, [seen, shown.length]);
-}
-
-/** Each row is its base with its changes in the outbox, so what was rejected shows where it was typed. */
-function checkRows({ replica }: SimulatedDevice): void {
-  for (const row of replica.rows()) {
-    if (row.base === undefined) continue;
-    const changes = replica
-      .outbox()
-      .map(({ change }) => change)
-      .filter(({ athlete, record }) => athlete === row.athlete && record === row.id);
-    if (changes.length === 0)
-      fail('a record stands apart from the store, and the outbox does not say why', row);
-    const made = changes.reduce<StoredRecord | undefined>(applyChange, row.base ?? undefined);
-    if (made === undefined || !isSame(row, made)) fail('a record is not its base and its changes', row);
-  }
-}
-
-function isSame(a: StoredRecord, b: StoredRecord): boolean {
-  const fields = Object.keys(a.fields);
-  return (
-    a.kind === b.kind &&
-    fields.length === Object.keys(b.fields).length &&
-    fields.every((field) => a.fields[field] === b.fields[field] && a.clocks[field] === b.clocks[field])
-  );
 }

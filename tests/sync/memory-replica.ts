@@ -55,6 +55,11 @@ export class MemoryReplica implements Replica {
     return this.#head;
   }
 
+  /** Nothing is here any more, as if nothing had ever been. */
+  clear(): void {
+    new MemoryReplica().saved()(this);
+  }
+
   /** A copy of the profile folder. It can be put in the place of any replica's. */
   saved(): (replica: MemoryReplica) => void {
     const [head, records, outbox] = [this.#head, [...this.#records], [...this.#outbox]];
@@ -110,6 +115,7 @@ export class MemoryReplica implements Replica {
       };
     };
     return {
+      isNew: step(() => this.#head === BLANK_HEAD),
       head: step(() => this.#head),
       putHead: step((head: Head) => {
         const before = this.#head;
@@ -159,8 +165,8 @@ export class MemoryReplica implements Replica {
       putOutbox: step((rows: readonly OutboxRow[]) => {
         for (const row of rows) this.#setOutbox(row.order, row);
       }),
-      dropFromOutbox: step((orders: readonly number[]) => {
-        for (const order of orders) this.#setOutbox(order, undefined);
+      dropFromOutbox: step((rows: readonly OutboxRow[]) => {
+        for (const { order } of rows) this.#setOutbox(order, undefined);
       }),
     };
   }

@@ -8,6 +8,8 @@ import { larderName } from '../../extension/replica/larder.ts';
 import { letGo, settle } from '../../extension/replica/outbox.ts';
 import type { Replica } from '../../extension/replica/port.ts';
 import { BLANK_HEAD, toRow } from '../../extension/replica/rows.ts';
+import { keptTwice } from '../../extension/replica/second-copy.ts';
+import { MemoryCopy } from './memory-copy.ts';
 import { MemoryReplica } from './memory-replica.ts';
 
 let databases = 0;
@@ -41,6 +43,13 @@ function replicaContract(name: string, fresh: () => Replica) {
         expect(await tx.records([['anna', 'a']])).toEqual([undefined]);
         expect(await tx.waiting(10)).toEqual([]);
       });
+    });
+
+    it('is new until something is kept', async () => {
+      const replica = fresh();
+      expect(await replica.look((tx) => tx.isNew())).toBe(true);
+      await replica.transact((tx) => tx.putHead({ ...BLANK_HEAD, seq: 1 }));
+      expect(await replica.look((tx) => tx.isNew())).toBe(false);
     });
 
     it('gives rows in the order of the keys, and walks all in the order of keys', async () => {
@@ -90,7 +99,7 @@ function replicaContract(name: string, fresh: () => Replica) {
         await tx.putOutbox(waiting.slice(0, 1).map((one) => ({ ...one, state: 'rejected', reason: 'No.' })));
         expect((await tx.waiting(9)).map((one) => one.change.id)).toEqual(['c2', 'c3']);
         expect((await tx.outboxOf([['anna', 'b']])).map((one) => one.change.id)).toEqual(['c1', 'c3']);
-        await tx.dropFromOutbox(waiting.map((one) => one.order));
+        await tx.dropFromOutbox(waiting);
         expect(await tx.outbox(waiting.map((one) => one.order))).toEqual([]);
       });
     });
@@ -139,6 +148,7 @@ function replicaContract(name: string, fresh: () => Replica) {
 
 replicaContract('memory', () => new MemoryReplica());
 replicaContract('IndexedDB', () => dexieReplica(freshDatabase()));
+replicaContract('twice kept', () => keptTwice(dexieReplica(freshDatabase()), new MemoryCopy()));
 
 describe('the larder in short', () => {
   it('is thrown away when a food of that athlete changes, and only then', async () => {

@@ -1,7 +1,10 @@
+import type { Change } from '@platewright/core/changes/change.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { Edit } from '../../extension/replica/edit.ts';
 import { baseOf, type RecordRow } from '../../extension/replica/rows.ts';
+import { keptTwice, mirror, refill } from '../../extension/replica/second-copy.ts';
 import type { Access } from './home.ts';
+import { MemoryCopy } from './memory-copy.ts';
 import { MemoryReplica } from './memory-replica.ts';
 
 /** A program that was killed. */
@@ -10,11 +13,16 @@ export class Killed extends Error {}
 /** A browser: its profile, its clock, its key to the daemon, and the person before it. */
 export class SimulatedDevice {
   readonly replica = new MemoryReplica();
+  readonly copy = new MemoryCopy();
+  /** The replica as the program writes it. */
+  readonly kept = keptTwice(this.replica, this.copy);
   /** Error of its wall clock, ms. */
   skewMs = 0;
   undo: Edit[][] = [];
   /** Ids of rejected changes that nobody has decided on. */
   undecided = new Set<string>();
+  /** Ids of changes that came into the outbox and of which the person was never told. */
+  untold = new Set<string>();
   /** Awaits that are left until it is killed. */
   left = Number.POSITIVE_INFINITY;
   /** Name under which it stamps; copies of a profile share it. */
@@ -26,6 +34,7 @@ export class SimulatedDevice {
     this.name = name;
     this.access = access;
     this.replica.onAwait = () => this.step();
+    this.copy.onAwait = () => this.step();
   }
 
   /** An await, at which it may be killed. */
@@ -35,15 +44,36 @@ export class SimulatedDevice {
   }
 
   async adopt(): Promise<void> {
-    await this.replica.transact(async (tx) => tx.putHead({ ...(await tx.head()), device: this.name }));
+    await this.kept.transact(async (tx) => tx.putHead({ ...(await tx.head()), device: this.name }));
+  }
+
+  /** The browser can't read the replica any more, deletes it, and the program fills it again when it is next started. */
+  throwAway(): void {
+    this.replica.clear();
+    this.undecided.clear();
+  }
+
+  async fillAgain(): Promise<void> {
+    const { name: device, access } = this;
+    await refill(this.kept, this.copy, { device, rights: access.rights });
+  }
+
+  async mirror(): Promise<void> {
+    await mirror(this.copy, async () => this.changes());
+  }
+
+  changes(): Change[] {
+    return this.replica.outbox().map(({ change }) => change);
   }
 
   /** Keeps a copy of the profile folder. */
   saveProfile(): void {
     const { name, access } = this;
     const restore = this.replica.saved();
+    const restoreCopy = this.copy.saved();
     this.#profile = () => {
       restore(this.replica);
+      restoreCopy(this.copy);
       this.name = name;
       this.access = access;
     };
@@ -61,6 +91,8 @@ export class SimulatedDevice {
   clone(): SimulatedDevice {
     const copy = new SimulatedDevice(this.name, this.access);
     this.replica.saved()(copy.replica);
+    this.copy.saved()(copy.copy);
+    copy.untold = new Set(this.untold);
     copy.skewMs = this.skewMs;
     copy.noteRejected();
     return copy;

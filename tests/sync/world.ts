@@ -6,6 +6,7 @@ import { amend, letGo, resend } from '../../extension/replica/outbox.ts';
 import { readAhead } from '../../extension/replica/read-ahead.ts';
 import { mayWrite } from '../../extension/replica/rows.ts';
 import { type SyncEnd, sync } from '../../extension/replica/sync.ts';
+import { checkRows } from './check-rows.ts';
 import { Dice } from './dice.ts';
 import type { Home } from './home.ts';
 import { byKey, fail, Ledger } from './ledger.ts';
@@ -79,6 +80,7 @@ export class World {
           end = await this.#sync(device);
         }
         if (end.state !== 'done') fail(`${device.name} does not come to an end`, end);
+        await device.mirror();
         this.#lookAt(device);
       }
     }
@@ -96,8 +98,9 @@ export class World {
     else if (deed < 0.87) this.#backup = await this.home.backup();
     else if (deed < 0.9) await this.#restoreStore();
     else if (deed < 0.925) await this.#fold();
-    else if (deed < 0.945) device.saveProfile();
-    else if (deed < 0.96) await this.#setBack(async () => void device.restoreProfile());
+    else if (deed < 0.935) device.saveProfile();
+    else if (deed < 0.95) await this.#setBack(async () => void device.restoreProfile());
+    else if (deed < 0.96) await this.#throwAway(device);
     else if (deed < 0.97) await this.#clone(device);
     else if (deed < 0.985) await device.access.revoke();
     else await this.#pairAnew(device, this.#dice.pick([device.access.rights, OWNER, ...OTHERS]));
@@ -154,11 +157,9 @@ export class World {
 
   async #keep(device: SimulatedDevice, edits: readonly Edit[]): Promise<void> {
     if (!edits.every(({ athlete }) => mayWrite(device.replica.head(), athlete))) return;
-    try {
-      device.undo.push(await edit(device.replica, this.#source(device, true), edits));
-    } finally {
-      this.ledger.noteMade(device);
-    }
+    await this.#telling(device, async () => {
+      device.undo.push(await edit(device.kept, this.#source(device, true), edits));
+    });
     const last = edits.at(-1);
     const row = last === undefined ? undefined : device.row(last.athlete, last.record);
     for (const [field, value] of Object.entries(last?.fields ?? {})) {
@@ -186,31 +187,60 @@ export class World {
 
   /** The person looks at what was rejected: sends it again, puts it right, or lets it go. */
   async #decide(device: SimulatedDevice): Promise<void> {
-    const { replica } = device;
+    const { replica, kept } = device;
     const row = replica.outbox().find(({ state }) => state === 'rejected');
     if (row === undefined) return;
     const { order, change } = row;
     const choice = this.#dice.uniform();
     device.undecided.delete(change.id);
     if (choice < 0.3) {
-      await resend(replica, order);
+      await resend(kept, order);
       const isSent = replica.outbox().some((left) => left.order === order && left.state === 'waiting');
       if (!isSent) fail('a change that was resent does not wait', row);
       return;
     }
     const isThere = () => replica.outbox().some((left) => left.order === order);
     try {
-      if (choice < 0.6 || !mayWrite(replica.head(), change.athlete)) await letGo(replica, order);
-      else {
-        this.#ids += 1;
-        await amend(replica, this.#source(device, true), order, { name: `n${this.#ids}` });
-      }
+      await this.#telling(device, async () => {
+        if (choice < 0.6 || !mayWrite(replica.head(), change.athlete)) await letGo(kept, order);
+        else {
+          this.#ids += 1;
+          await amend(kept, this.#source(device, true), order, { name: `n${this.#ids}` });
+        }
+      });
       if (isThere()) fail('what was decided on is still there', row);
     } finally {
-      this.ledger.noteMade(device);
       // Killed after it was kept, it is decided all the same.
       if (!isThere()) this.ledger.made.delete(change.id);
     }
+  }
+
+  /** Runs what a person did. Of what comes into the outbox and is not answered any more nobody was told. */
+  async #telling(device: SimulatedDevice, work: () => Promise<void>): Promise<void> {
+    const before = new Set(device.changes().map(({ id }) => id));
+    try {
+      await work();
+    } catch (error) {
+      for (const { id } of device.changes()) if (!before.has(id)) device.untold.add(id);
+      throw error;
+    } finally {
+      this.ledger.noteMade(device);
+    }
+  }
+
+  /** The browser throws a replica away. What a person was told is saved must be there again. */
+  async #throwAway(device: SimulatedDevice): Promise<void> {
+    const told = device.changes().filter(({ id }) => this.ledger.edits.has(id) && !device.untold.has(id));
+    await this.#setBack(async () => {
+      device.throwAway();
+      await this.#guarded(device, () => device.fillAgain());
+      await device.fillAgain();
+    });
+    const ids = new Set(device.changes().map(({ id }) => id));
+    const lost = told.filter(({ id }) => !ids.has(id));
+    if (lost.length > 0) fail('what was saved went with the replica', lost);
+    checkRows(device);
+    device.noteRejected();
   }
 
   async #fold(): Promise<void> {
@@ -260,7 +290,7 @@ export class World {
     const source = this.#source(device, false);
     const ahead = readAhead(device.access.daemon, source.now);
     const daemon = throughNetwork(ahead, around, () => (this.#faults ? this.#dice : null));
-    const end = await sync({ ...source, replica: device.replica, daemon });
+    const end = await sync({ ...source, replica: device.kept, daemon });
     this.trace.push(end.state);
     if (end.state === 'done' && device.replica.outbox().some(({ state }) => state === 'waiting')) {
       fail('a sync that is done leaves nothing waiting', device.replica.outbox());

@@ -14,6 +14,8 @@ import { type Done, savedMeal } from './saved-meal.ts';
 export type PopupState =
   | { kind: 'unpaired'; choice: Note<'choice'> | null }
   | { kind: 'no-athlete'; address: string }
+  /** The records are not here; `lost` when they were. */
+  | { kind: 'fetching'; lost: boolean; waiting: number; sync: Note<'sync'> | null }
   | DayState;
 
 export interface DayState {
@@ -44,10 +46,17 @@ export async function readPopup(reader: Reader, date: string | null, now: number
     if (head.device === null || choice !== null) return { kind: 'unpaired', choice };
     const id = athleteOf(session, chosen);
     const athlete = id === null ? null : await recordById(reading, id, 'athlete', id);
-    if (athlete === null) return { kind: 'no-athlete', address: session?.address ?? '' };
-    return await readDay(reading, head, athlete, session, date, now);
+    if (athlete !== null) return await readDay(reading, head, athlete, session, date, now);
+    if (session === null || (id !== null && head.seq === 0))
+      return await readFetching(reading, session === null);
+    return { kind: 'no-athlete', address: session.address };
   });
   return state ?? { kind: 'unpaired', choice: null };
+}
+
+async function readFetching(reading: Reading, lost: boolean): Promise<PopupState> {
+  const [waiting, sync] = await Promise.all([reading.outboxCount('waiting'), readNote(reading, 'sync')]);
+  return { kind: 'fetching', lost, waiting, sync };
 }
 
 async function readDay(

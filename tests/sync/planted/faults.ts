@@ -111,7 +111,7 @@ export const faults: readonly Fault[] = [
   {
     says: 'an acknowledged change stays in the outbox',
     file: `${REPLICA}/rebase.ts`,
-    find: 'await tx.dropFromOutbox(gone.map((row) => row.order));',
+    find: 'await tx.dropFromOutbox(gone);',
     replace: '',
   },
   {
@@ -254,5 +254,30 @@ export const faults: readonly Fault[] = [
     file: `${CHANGES}/clock.ts`,
     find: 'latest === null || nowMs > clockTime(latest)',
     replace: 'latest === null || nowMs !== clockTime(latest)',
+  },
+  {
+    says: 'the second copy lacks what is added',
+    file: `${REPLICA}/second-copy.ts`,
+    find: 'await copy.put(added);',
+    replace: '',
+  },
+  {
+    says: 'what is gone stays in the second copy until it is compared, and the comparison gives up the rest',
+    file: `${REPLICA}/second-copy.ts`,
+    find: '!ids.has(id)));',
+    replace: 'ids.has(id)));',
+  },
+  {
+    says: 'a replica that was thrown away is filled without its records',
+    file: `${REPLICA}/second-copy.ts`,
+    find: 'await tx.putRecords(rows.touched());',
+    replace: '',
+  },
+  {
+    says: 'a replica that was thrown away is filled without its outbox',
+    file: `${REPLICA}/second-copy.ts`,
+    find: `await tx.putRecords(rows.touched());
+    await tx.addToOutbox(changes);`,
+    replace: 'await tx.putRecords(rows.touched());',
   },
 ];

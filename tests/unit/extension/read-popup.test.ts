@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import type { Json } from '@platewright/core/changes/change.ts';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { readHabits } from '../../../extension/popup/state/read-habits.ts';
 import { type DayState, readPopup } from '../../../extension/popup/state/read-popup.ts';
 import { Database } from '../../../extension/replica/database.ts';
@@ -50,9 +50,9 @@ async function keep(...edits: Edit[]): Promise<void> {
   await edit(dexieReplica(database), source, edits);
 }
 
-async function pair(): Promise<void> {
+async function pair(athletes = [{ id: 'anna', name: 'Anna' }]): Promise<void> {
   await become({ device: 'd0' });
-  const session = { address: 'http://127.0.0.1:8787', demo: true, athletes: [{ id: 'anna', name: 'Anna' }] };
+  const session = { address: 'http://127.0.0.1:8787', demo: true, athletes };
   await database.meta.put({ name: 'session', value: session });
 }
 
@@ -84,11 +84,28 @@ describe('what the popup shows', () => {
   });
 
   it('asks to set up when the store holds no athlete', async () => {
+    await pair([]);
+    const noAthlete = { kind: 'no-athlete', address: 'http://127.0.0.1:8787' };
+    expect(await readPopup(indexedDbReader(name), null, NOW)).toMatchObject(noAthlete);
+  });
+
+  it('says that records are fetched, and that they were lost, until they are here', async () => {
+    const shown = () => readPopup(indexedDbReader(name), null, NOW);
+    await become({ device: 'd0' });
+    expect(await shown()).toMatchObject({ kind: 'fetching', lost: true, waiting: 0 });
     await pair();
-    expect(await readPopup(indexedDbReader(name), null, NOW)).toMatchObject({
-      kind: 'no-athlete',
-      address: 'http://127.0.0.1:8787',
-    });
+    expect(await shown()).toMatchObject({ kind: 'fetching', lost: false });
+    await become({ seq: 3 });
+    expect(await shown()).toMatchObject({ kind: 'no-athlete' });
+  });
+
+  it('throws where the browser can’t open what is there', async () => {
+    await pair();
+    const open = indexedDB.open.bind(indexedDB);
+    // An older version than what is there: it can't be opened, and nothing is made in its place.
+    const opening = vi.spyOn(indexedDB, 'open').mockImplementation((one) => open(one, 1));
+    await expect(readPopup(indexedDbReader(name), null, NOW)).rejects.toThrow();
+    opening.mockRestore();
   });
 
   it('shows the day with the newest call, and what waits', async () => {
