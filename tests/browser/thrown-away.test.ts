@@ -1,17 +1,12 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import {
-  type Daemon,
-  pairExtension,
-  platewright,
-  startDaemon,
-  temporaryFolder,
-} from '../faults/daemon-process.ts';
+import { type Daemon, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
 import { ATHLETE, entryFields } from '../server/fields.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
 import { broken } from './broken-rules.ts';
 import { keepEdits } from './keep-edits.ts';
+import { loggedChanges } from './logged-changes.ts';
 import { OptionsPage } from './pages/options.ts';
 import { PopupPage } from './pages/popup.ts';
 
@@ -59,7 +54,8 @@ it('keeps what was not sent when the browser throws its database away, and fetch
   await options.page.getByRole('button', { name: 'Sync now' }).click();
   await options.allSent();
   await options.page.getByText(`${UNSENT + 2} records`).waitFor();
-  expect((await stored()).toSorted()).toEqual(
+  const logged = await loggedChanges(daemon, folder.path);
+  expect(logged.map(({ record }) => record).toSorted()).toEqual(
     Array.from({ length: UNSENT + 2 }, (_, n) => idOf(n)).toSorted(),
   );
 });
@@ -83,13 +79,4 @@ function damage(path: string): void {
     bytes[10] = (bytes[10] ?? 0) ^ 1;
     writeFileSync(join(path, name), bytes);
   }
-}
-
-/** Records of the changes that the daemon's log holds. */
-async function stored(): Promise<string[]> {
-  const code = platewright(folder.path, ['pair']).stdout.trim();
-  const headers = await pairExtension({ ...daemon, code });
-  const answer = await fetch(`${daemon.url}/v1/pull`, { headers });
-  const { changes }: { changes: { record: string }[] } = await answer.json();
-  return changes.map(({ record }) => record);
 }
