@@ -1,9 +1,22 @@
 import type { Json } from '@platewright/core/changes/change.ts';
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
 
-/** A field of a change as text to edit; null for one that is no number or text and stays as it is. */
-export function fieldText(value: Json): string | null {
-  return typeof value === 'string' || typeof value === 'number' ? String(value) : null;
+/** Fields that say nothing to a person: the id of a food beside its name, and the moment of writing. */
+const MUTE = new Set(['food', 'at']);
+
+/** The fields that a person can read and edit: name, what it is called, value as text. Others stay as they are. */
+export function editableFields(
+  fields: Record<string, Json>,
+): { field: string; label: string; text: string }[] {
+  return Object.entries(fields).flatMap(([field, value]) => {
+    if (MUTE.has(field) || (typeof value !== 'string' && typeof value !== 'number')) return [];
+    return { field, label: spaced(field), text: String(value) };
+  });
+}
+
+/** `bodyMassKg` as `body mass kg`. */
+function spaced(field: string): string {
+  return field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 }
 
 /** The fields with what was typed for some; a number stays a number. Null when a number can't be read. */
@@ -22,12 +35,9 @@ export function editedFields(
   return edited;
 }
 
-/** A change in one line: what it is about and what it sets, but for the food's id, which says nothing beside its name. */
+/** A change in one line: what it is about and what it sets. */
 export function changeWords(kind: string, fields: Record<string, Json>): string {
   if (fields.removed === true) return `${kind}: removed`;
-  const said = Object.entries(fields).flatMap(([field, value]) => {
-    const text = field === 'food' ? null : fieldText(value);
-    return text === null ? [] : [`${field} ${text}`];
-  });
+  const said = editableFields(fields).map(({ label, text }) => `${label} ${text}`);
   return `${kind}: ${said.slice(0, 5).join(', ')}`;
 }

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { askWorker } from '../platform/messages.ts';
 import type { OutboxRow } from '../replica/rows.ts';
-import { changeWords, editedFields, fieldText } from './change-draft.ts';
+import { changeWords, editableFields, editedFields } from './change-draft.ts';
 
 /** A change that the daemon refused: why, and what the person can do about it. */
 export function RejectedChange({ row }: { row: OutboxRow }) {
@@ -54,23 +54,17 @@ export function RejectedChange({ row }: { row: OutboxRow }) {
             void save();
           }}
         >
-          {Object.entries(change.fields).map(([field, value]) => {
-            const text = fieldText(value);
-            const id = `field-${order}-${field}`;
-            return (
-              text !== null && (
-                <div key={field} class="field">
-                  <label for={id}>{field}</label>
-                  <input
-                    id={id}
-                    class="input"
-                    value={typed[field] ?? text}
-                    onInput={({ currentTarget }) => setTyped({ ...typed, [field]: currentTarget.value })}
-                  />
-                </div>
-              )
-            );
-          })}
+          {editableFields(change.fields).map(({ field, label, text }) => (
+            <div key={field} class="field">
+              <label for={`field-${order}-${field}`}>{label}</label>
+              <input
+                id={`field-${order}-${field}`}
+                class="input"
+                value={typed[field] ?? text}
+                onInput={({ currentTarget }) => setTyped({ ...typed, [field]: currentTarget.value })}
+              />
+            </div>
+          ))}
           {wrong !== '' && (
             <p class="wrong" role="alert">
               {wrong}
