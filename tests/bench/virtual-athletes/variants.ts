@@ -99,6 +99,12 @@ export const worlds: Readonly<Record<string, World>> = {
     steps: { per26Weeks: 1.2, sdKcal: 200 },
     scale: { ...usual.scale, independent: 0.7, carried: 0.6, carry: 0.6 },
   },
+  steady: {
+    ...usual,
+    activity: { mean: 1.65, sd: 0.11 },
+    steps: { per26Weeks: 0.8, sdKcal: 200 },
+    scale: { ...usual.scale, independent: 0.8, carried: 0.7, carry: 0.6 },
+  },
   restless: { ...usual, driftKcal: 18, steps: { per26Weeks: 2.5, sdKcal: 200 } },
   far: { ...usual, restingSd: 0.1, activity: { mean: 1.6, sd: 0.14 } },
   wet: {
