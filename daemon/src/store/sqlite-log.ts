@@ -7,6 +7,7 @@ import { HEAD_COLUMNS, type Head, headValues, readHead } from './head-row.ts';
 import { FOLDED } from './row-check.ts';
 import { hex, text } from './rows.ts';
 import { rowInsert } from './sqlite-insert.ts';
+import { rowsPicked } from './sqlite-pick.ts';
 import type { RecordTable } from './sqlite-records.ts';
 import { transaction } from './sqlite-transaction.ts';
 import type { ChangePage, Stamp } from './store.ts';
@@ -20,8 +21,8 @@ const CHANGES_AT_A_TIME = 100;
 
 /** The change log of a SQLite store. */
 export function changeLog(db: DatabaseSync, records: RecordTable) {
-  const selectKnown = db.prepare(`${CHANGES} WHERE c.id IN (SELECT value FROM json_each(?))`);
-  const selectFolded = db.prepare(`${FOLDED} WHERE id IN (SELECT value FROM json_each(?))`);
+  const pickChanges = rowsPicked(db, { select: CHANGES, table: 'changes c', id: 'c.id' });
+  const pickFolded = rowsPicked(db, { select: FOLDED, table: 'folded', id: 'id' });
   const insert = rowInsert(db, 'changes (seq, id, body, hash)', '?, ?, ?, unhex(?)');
   const selectSince = db.prepare(`${CHANGES} WHERE c.seq > ? ORDER BY c.seq LIMIT ?`);
   const selectOf = db.prepare(
@@ -39,13 +40,13 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
   /** Those of these changes that were appended before. */
   function knownOf(changes: readonly Change[], { foldedHash, foldedSeq }: Head): Map<string, FoldedChange> {
     const known = new Map<string, FoldedChange>();
-    const ids = JSON.stringify(changes.map(({ id }) => id));
-    for (const row of selectKnown.all(ids)) {
+    const ids = changes.map(({ id }) => id);
+    for (const row of pickChanges(ids)) {
       const { seq, change } = readChange(row, foldedHash);
       known.set(change.id, { seq, clock: change.clock });
     }
     if (foldedSeq === 0) return known;
-    for (const row of selectFolded.all(ids)) known.set(text(row, 'id'), readFolded(row));
+    for (const row of pickFolded(ids)) known.set(text(row, 'id'), readFolded(row));
     return known;
   }
 

@@ -3,6 +3,7 @@ import type { Change } from '@platewright/core/changes/change.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { type KeptRecord, placeKey, RECORD_COLUMNS, type RecordValues, readRecordRow } from './record-row.ts';
 import { rowInsert } from './sqlite-insert.ts';
+import { rowsPicked } from './sqlite-pick.ts';
 import type { RecordPlace, RecordQuery } from './store.ts';
 
 export type RecordTable = ReturnType<typeof recordTable>;
@@ -10,9 +11,12 @@ export type RecordTable = ReturnType<typeof recordTable>;
 /** The records of a SQLite store: each the fold of its changes. */
 export function recordTable(db: DatabaseSync) {
   const selectOne = db.prepare(`SELECT ${RECORD_COLUMNS} FROM records WHERE athlete = ? AND id = ?`);
-  const selectSome = db.prepare(
-    `SELECT ${RECORD_COLUMNS} FROM records WHERE athlete = ? AND id IN (SELECT value FROM json_each(?))`,
-  );
+  const pick = rowsPicked(db, {
+    select: `SELECT ${RECORD_COLUMNS} FROM records`,
+    table: 'records',
+    also: 'athlete = ? AND',
+    id: 'id',
+  });
   const insert = rowInsert(db, `records (${RECORD_COLUMNS})`, '?, ?, ?, ?, ?, ?, ?');
   const update = db.prepare(
     `UPDATE records SET kind = ?3, date = ?4, fields = ?5, clocks = ?6, checksum = ?7
@@ -56,8 +60,8 @@ export function recordTable(db: DatabaseSync) {
     of(changes: readonly Change[]): Map<string, KeptRecord> {
       const found = new Map<string, KeptRecord>();
       for (const [athlete, its] of Map.groupBy(changes, (change) => change.athlete)) {
-        const ids = JSON.stringify(its.map(({ record }) => record));
-        for (const row of selectSome.all(athlete, ids)) {
+        const ids = its.map(({ record }) => record);
+        for (const row of pick(ids, athlete)) {
           const kept = readRecordRow(row);
           found.set(placeKey(athlete, kept.record.id), kept);
         }
