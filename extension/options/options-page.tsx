@@ -30,7 +30,13 @@ export function OptionsPage() {
     if (unpaired) void fillIfThrownAway();
   }, [unpaired]);
   if (state === null) return null;
-  if ('unreadable' in state) return <Unreadable reason={state.unreadable} />;
+  if ('unreadable' in state) {
+    return (
+      <main class="options-page">
+        <Unreadable reason={state.unreadable} />
+      </main>
+    );
+  }
   return (
     <main class="options-page">
       <h1>Platewright in this browser</h1>

@@ -1,13 +1,13 @@
-/** In the place of a page when the browser can't read what it stored; `reason` is the browser's own. */
+/** What a page says when the browser can't read what it stored; `reason` is the browser's own. */
 export function Unreadable({ reason }: { reason: string }) {
   return (
-    <main class="alone">
+    <>
       <h1>This browser can’t read what it stored</h1>
       <p>
-        Close the browser whole and start it again; see also that its disk has room. Nothing that the daemon
-        has is lost.
+        Close all its windows and start it again, and see that its disk has room. What the daemon has is not
+        lost.
       </p>
       <p class="soft small">It says: {reason}</p>
-    </main>
+    </>
   );
 }

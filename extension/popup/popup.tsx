@@ -27,7 +27,11 @@ export function Popup() {
     case 'unpaired':
       return <UnpairedScreen choice={state.choice} />;
     case 'unreadable':
-      return <Unreadable reason={state.reason} />;
+      return (
+        <main class="alone">
+          <Unreadable reason={state.reason} />
+        </main>
+      );
     case 'fetching':
       return <FetchingScreen {...state} />;
     case 'no-athlete':

@@ -60,6 +60,19 @@ it('keeps what was not sent when the browser throws its database away, and fetch
   );
 });
 
+it('says so on popup and options when the browser can’t open what it stored', async () => {
+  await extension.context.addInitScript(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('Internal error opening backing store.', 'UnknownError');
+    };
+  });
+  for (const page of [await extension.openPopup(), await extension.openOptions()]) {
+    await page.getByRole('heading', { name: 'This browser can’t read what it stored' }).waitFor();
+    await page.getByText('Internal error opening backing store.').waitFor();
+    expect(await broken(page)).toEqual([]);
+  }
+});
+
 function idOf(n: number): string {
   return `entry-${n}`;
 }
