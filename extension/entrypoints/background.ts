@@ -39,6 +39,8 @@ export default defineBackground({
     browser.runtime.onInstalled.addListener(() => void requestSync());
     browser.alarms.onAlarm.addListener(() => void requestSync());
     void keepAlarm();
+    // Whoever asks later hears of a failure.
+    void wholeReplica().catch(() => {});
   },
 });
 

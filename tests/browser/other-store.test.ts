@@ -1,11 +1,13 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DATABASE } from '../../extension/replica/reader.ts';
 import { athleteFields, change, entryFields, phaseFields } from '../server/fields.ts';
 import { type Served, served } from '../server/served.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
 import { broken } from './broken-rules.ts';
 import { keepEdits } from './keep-edits.ts';
+import { killWorker } from './kill-worker.ts';
 import { OptionsPage } from './pages/options.ts';
 
 let first: Served;
@@ -25,7 +27,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser.close();
   await second.stop();
-  await third.stop();
 });
 
 async function storeOf(athlete: string): Promise<Served> {
@@ -104,4 +105,34 @@ describe('records of one store, when the browser meets another', () => {
     expect(await heldBy(third, 'ann')).toEqual([]);
     expect(await heldBy(second, 'ann')).toEqual(['ann', 'p', 'sent', 'unsent']);
   });
+
+  it('are another store’s still when the browser threw them away while it was unpaired', async () => {
+    await third.stop();
+    await keepEdits(options.page, [{ ...entry('late'), athlete: 'cleo' }]);
+    await press(options.page, 'Unpair');
+    await options.page.getByLabel('Pairing code').waitFor();
+    await throwAway(options.page);
+    await options.page.getByText('1 change waits to be sent.').waitFor();
+    await pair(second);
+    await asked('with 1 change that no daemon has');
+    await press(options.page, 'Keep them, unpair again');
+    await options.page.getByText('1 change waits to be sent.').waitFor();
+    expect(await heldBy(second, 'cleo')).toEqual([]);
+  });
 });
+
+/** Has the browser delete the database, as when it can't read it, and starts the worker and the page anew. */
+async function throwAway(page: Page): Promise<void> {
+  await killWorker(page);
+  await page.evaluate(
+    (name) =>
+      new Promise((resolve) => {
+        indexedDB.deleteDatabase(name).onsuccess = resolve;
+      }),
+    DATABASE,
+  );
+  await page.reload();
+  await page.evaluate(() =>
+    Reflect.get(globalThis, 'chrome').runtime.sendMessage({ name: 'sync', ask: null }),
+  );
+}

@@ -31,7 +31,7 @@ it('shows a change that the daemon refused with its reason, holds nothing else u
   const opened = world.extension.context.waitForEvent('page');
   await popup.page.getByRole('button', { name: '1 change was refused: see why' }).click();
   const options = new OptionsPage(await opened);
-  await options.refused.getByText('weigh-in: date 2026-01-01, kg 80, at 1').waitFor();
+  await options.refused.getByText('weigh-in: date 2026-01-01, kg 80').waitFor();
   await options.refused.getByText(`The record ${FOOD} is of kind “food”, not “weigh-in”.`).waitFor();
 
   await options.refused.getByRole('button', { name: 'Send again' }).click();
