@@ -34,13 +34,22 @@ const UNPAIRED = { ok: false, why: 'unpaired', detail: 'This device was removed.
 export function memoryHome(now: () => number): Home & { store: MemoryStore } {
   const store = new MemoryStore();
   let names = 1;
+  const underWay = new Set<Promise<unknown>>();
   return {
     store,
     async pair(rights) {
       let revoked = false;
       const head = () => ({ store: store.id, protocol: PROTOCOL, now: now(), rights });
-      const answer = async <T>(said: () => Promise<T>): Promise<Answer<T>> =>
-        revoked ? UNPAIRED : { ok: true, value: await said() };
+      const answer = async <T>(say: () => Promise<T>): Promise<Answer<T>> => {
+        if (revoked) return UNPAIRED;
+        const said = say();
+        underWay.add(said);
+        try {
+          return { ok: true, value: await said };
+        } finally {
+          underWay.delete(said);
+        }
+      };
       return {
         rights,
         daemon: {
@@ -82,6 +91,8 @@ export function memoryHome(now: () => number): Home & { store: MemoryStore } {
       const { id } = store;
       const restore = store.backup();
       return async (named) => {
+        // No request reads half of one store and half of another: a daemon is stopped before its store is replaced.
+        await Promise.all(underWay);
         if (named === 'anew') names += 1;
         restore(named === 'anew' ? `store-${names}` : id);
       };
