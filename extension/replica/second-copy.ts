@@ -6,7 +6,7 @@ import { BLANK_HEAD, baseOf, type Head, targetOf, toRow } from './rows.ts';
 
 /**
  * The changes of the outbox once more, in another place than the replica: a browser deletes an IndexedDB that it can't read,
- * and Chromium's can be unreadable after one kill in mid-write (google/leveldb issue 1287).
+ * and Chromium's can be unreadable after one kill in mid-write (LevelDB issue 1287).
  */
 export interface SecondCopy {
   put(changes: readonly Change[]): Promise<void>;
