@@ -68,7 +68,10 @@ export async function refill(replica: Replica, copy: SecondCopy, head: Partial<H
   });
 }
 
-/** Makes the copy hold what the outbox holds, where a kill between the two left them apart. `outbox` gives null for a replica that is not there. */
+/**
+ * Makes the copy hold what the outbox holds, where a kill between the two left them apart. `outbox` gives null for a
+ * replica that is not there.
+ */
 export async function mirror(
   copy: SecondCopy,
   outbox: () => Promise<readonly Change[] | null>,

@@ -26,20 +26,24 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
   const session = await ask({ ...open, token }, 'session', sessionSchema);
   if (!session.ok) return { state: 'failed', detail: session.detail };
   const { demo, athletes, rights } = session.value;
-  const before = await reader.read((reading) => readNote(reading, 'session'));
+  const [before, athlete] = (await reader.read((reading) =>
+    Promise.all([readNote(reading, 'session'), readNote(reading, 'athlete')]),
+  )) ?? [null, null];
   const foreign = await isForeign(store, athletes);
-  const invented = before?.demo === true;
-  if (foreign && !invented) {
+  // An invented season gives way unasked.
+  const joined = !foreign || before?.demo === true;
+  if (!joined) {
     const mayBeSent = !demo && rights.athlete === null && rights.access === 'write';
     await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent });
   }
   await writeNote('session', { address, demo, athletes });
-  await savePairing({ address, token, device, store, key, rights, joined: !foreign || invented });
-  if (foreign && invented) await empty();
-  if (!foreign || invented) await adopt(device, rights.access);
+  const logsFor = athlete === null ? {} : { athlete };
+  await savePairing({ address, token, device, store, key, rights, joined, ...logsFor });
+  if (joined && foreign) await empty();
+  if (joined) await adopt(device, rights.access);
   await requestSync();
   announceChange();
-  return { state: foreign && !invented ? 'choose' : 'paired' };
+  return { state: joined ? 'paired' : 'choose' };
 }
 
 /** A browser does not say why it gave up: the daemon may be away, or its certificate unknown, as its own one is at first. */
