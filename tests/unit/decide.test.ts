@@ -17,7 +17,7 @@ const guards: Guards = {
   aim: 0.35,
   band: { low: 0.2, high: 0.5 },
 };
-const neverMoved = { daysSinceMove: Number.POSITIVE_INFINITY, lastDirection: 0 };
+const neverMoved = { daysSinceMove: Number.POSITIVE_INFINITY, lastDirection: 0, lastWeek: 0.35 };
 
 /** A dose for a body that is in one of two places: each needs another mark, g, for the aim; 0.01 % a week for each 2 g. */
 function eitherOr(first: { weight: number; markG: number }, second: { weight: number; markG: number }): Dose {
@@ -28,9 +28,11 @@ function eitherOr(first: { weight: number; markG: number }, second: { weight: nu
     paceAt: (markG) => ({ mean: pace(middleG, markG), sd: 0.2 }),
     energyAt: (markG) => 2000 + 4 * markG,
     markFor: () => middleG,
-    chancesAt(markG, { low, high }) {
+    chancesAt(markG, { low, high }, lastWeek) {
+      const mean = (needs: number) =>
+        lastWeek === undefined ? pace(needs, markG) : (lastWeek + pace(needs, markG)) / 2;
       const under = (end: number) =>
-        cases.reduce((sum, c) => sum + c.weight * normalBelow((end - pace(c.markG, markG)) / 0.05), 0);
+        cases.reduce((sum, c) => sum + c.weight * normalBelow((end - mean(c.markG)) / 0.05), 0);
       return { below: under(low), inside: under(high) - under(low), above: 1 - under(high) };
     },
   };
@@ -52,6 +54,13 @@ describe('which mark', () => {
   it('does not move from a place that may still be right to the middle', () => {
     const dose = eitherOr({ weight: 0.5, markG: 400 }, { weight: 0.5, markG: 310 });
     expect(decide(400, dose, guards, neverMoved)).toMatchObject({ markG: 400 });
+  });
+
+  it('makes up a little for a week that ran too fast, and stays near the aim', () => {
+    const dose = eitherOr({ weight: 1, markG: 400 }, { weight: 0, markG: 400 });
+    const { markG } = decide(330, dose, guards, { ...neverMoved, lastWeek: 0.8 });
+    expect(markG).toBeLessThan(400);
+    expect(dose.chancesAt(markG, guards.band).inside).toBeGreaterThan(0.8);
   });
 
   it('stays within guards and the largest step', () => {

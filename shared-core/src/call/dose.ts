@@ -22,8 +22,11 @@ export interface Dose {
   markFor(pacePercent: number): number;
   /** kcal a day eaten on average at a mark, in units of the log. */
   energyAt(markG: number): number;
-  /** Probabilities that the pace at a mark lies under, in and over the band. */
-  chancesAt(markG: number, band: Aim['band']): Chances;
+  /**
+   * Probabilities that the pace at a mark lies under, in and over the band; with `lastWeek`, the pace of the last seven days in % a
+   * week, those for the two weeks that one on the mark completes.
+   */
+  chancesAt(markG: number, band: Aim['band'], lastWeek?: number): Chances;
 }
 
 export interface Chances {
@@ -64,11 +67,14 @@ export function doseFrom(model: BodyModel, targets: TargetsInForce, habit: Known
     paceAt,
     energyAt,
     markFor: (pace) => (pace - without) / perG,
-    chancesAt: (markG, band) => {
+    chancesAt: (markG, band, lastWeek) => {
       let below = 0;
       let above = 0;
       for (const { weight, paceAt } of cases) {
-        const { mean, sd } = paceAt(markG);
+        const ahead = paceAt(markG);
+        // What is unsure is maintenance, which errs alike in both weeks: their mean is as unsure as one of them.
+        const { sd } = ahead;
+        const mean = lastWeek === undefined ? ahead.mean : (lastWeek + ahead.mean) / 2;
         below += weight * normalBelow((band.low - mean) / sd);
         above += weight * (1 - normalBelow((band.high - mean) / sd));
       }

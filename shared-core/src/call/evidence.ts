@@ -13,6 +13,7 @@ import { days, range, type Say } from './texts.ts';
 export function evidenceOf(situation: Situation, say: Say): EvidenceItem[] {
   return [
     paceItem(situation),
+    lastWeekItem(situation),
     maintenanceItem(situation, say),
     waterItem(situation, say),
     weighInItem(situation, say),
@@ -38,6 +39,16 @@ function paceItem({ pacePercent, input }: Situation): EvidenceItem {
     numbers: { meanPercentPerWeek: pacePercent.mean, low, high, bandLow: band.low, bandHigh: band.high },
     used: true,
     why: 'Weigh-ins and log together, water taken out.',
+  };
+}
+
+function lastWeekItem({ recent }: Situation): EvidenceItem {
+  return {
+    code: 'last-week',
+    text: `Pace of the last 7 days is ${formatEstimatedPace(recent.lastWeek)} a week.`,
+    numbers: { meanPercentPerWeek: recent.lastWeek },
+    used: true,
+    why: 'It counts a little: the 14 days up to the next call should lie in the band too.',
   };
 }
 

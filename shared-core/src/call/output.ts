@@ -51,6 +51,7 @@ export interface Pace {
 
 export type EvidenceCode =
   | 'pace'
+  | 'last-week'
   | 'maintenance'
   | 'water'
   | 'weigh-ins'

@@ -57,9 +57,12 @@ export interface HealthFinding {
 const SPAN = 14;
 /** A mean deviation of the log from the plan below this is eating luck (common practice, no source). */
 const OFF_PLAN = 0.07;
-/** A deviation that changes by less is the same one; one that is larger is no error of a log (common practice, no source). */
+/**
+ * A deviation that changes by less is the same one; one that is larger is no error of a log: most logs run 15 % short, some by
+ * twice as much (common practice, no source).
+ */
 const STEADY = 0.08;
-const FAR_OFF = 0.22;
+const FAR_OFF = 0.3;
 
 /** Gathers the findings from the fitted model of the input's days. */
 export function assess(input: CallInput, model: BodyModel): Situation {
@@ -80,7 +83,7 @@ export function assess(input: CallInput, model: BodyModel): Situation {
     dose: doseFrom(model, input.targets, habit),
     written: doseFrom(model, input.targets, { mean: 1, sd: habit.sd }),
     guards,
-    recent: recentCalls(input, lastDay),
+    recent: { ...recentMoves(input, lastDay), lastWeek: model.paceKgPerWeek(7).mean * percent },
     composition: readComposition(input, lastDay, pace),
     eating: readEating(model, input),
     health: readHealth(input, model, guards, pace),
@@ -97,8 +100,8 @@ function daysSincePlan(model: BodyModel, since: string | undefined, lastDay: num
   return 0;
 }
 
-function recentCalls(input: CallInput, lastDay: number): Recent {
-  const recent: Recent = { daysSinceMove: Number.POSITIVE_INFINITY, lastDirection: 0 };
+function recentMoves(input: CallInput, lastDay: number): Omit<Recent, 'lastWeek'> {
+  const recent: Omit<Recent, 'lastWeek'> = { daysSinceMove: Number.POSITIVE_INFINITY, lastDirection: 0 };
   let before = input.days.find((day) => day.prescribed)?.prescribed?.carbohydrateG;
   for (const call of input.calls) {
     const move = before === undefined ? 0 : call.inForceG - before;
