@@ -78,15 +78,22 @@ describe('the verdicts and their words', () => {
   });
 
   it('asks the same when the log stands far off the plan from the first day', () => {
-    const call = weeklyCall(callOfLife({ days: 21, kgPerWeek: -0.2, eats: 0.7 }));
+    const call = weeklyCall(callOfLife({ days: 21, kgPerWeek: -0.2, eats: 0.65 }));
     expect(call.verdict).toBe('hold');
     expect(call.summary[1]).toMatch(/^Eat the plan first/);
   });
 
-  it('does not ask when the log has been off by the same share all along', () => {
-    const call = weeklyCall(callOfLife({ days: 21, kgPerWeek: -0.2, eats: 0.88 }));
+  it.each([0.88, 0.75])('does not ask when the log has been off by the same share all along: %f', (eats) => {
+    const call = weeklyCall(callOfLife({ days: 21, kgPerWeek: -0.2, eats }));
     expect(call.verdict).toBe('up');
     expect(call.evidence.find(({ code }) => code === 'eating')?.why).toContain('all along');
+  });
+
+  it('tells the pace of the last week, which counts a little', () => {
+    const { evidence } = weeklyCall(callOfLife({ days: 42, kgPerWeek: 0.3 }));
+    const item = evidence.find(({ code }) => code === 'last-week');
+    expect(item?.numbers.meanPercentPerWeek).toBeCloseTo((100 * 0.3) / 86.5, 1);
+    expect(item?.text).toMatch(/^Pace of the last 7 days is [+−]0\.\d+ % a week\.$/);
   });
 
   it('learns nothing about eating from one lonely log', () => {
