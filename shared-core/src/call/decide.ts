@@ -20,12 +20,12 @@ export interface Decision {
 }
 
 /** A change must raise the chance to be in band by so much: its cost in the same coin (common practice, no source; set on virtual athletes). */
-const COST = { change: 0.065, reversal: 0.07 };
+const COST = { change: 0.065, reversal: 0.08 };
 /**
  * How much the two weeks that one on a mark completes count beside the weeks to come. More brings the pace into the band sooner
  * and the mark off the right one, to make up for the luck of a week (common practice, no source; set on virtual athletes).
  */
-const LAST_WEEK_COUNTS = 0.3;
+const LAST_WEEK_COUNTS = 0.25;
 /** Days after a move in which the other direction costs extra (common practice, no source). */
 const REVERSAL_DAYS = 35;
 /** Inside a week only what was clearly wrong is moved again: chance to be in band (common practice, no source). */
