@@ -45,7 +45,6 @@ export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent
   const bestG = likeliest(Math.round(reachable / 5) * 5, markG, worth, guards);
   const underGuard = markG < guards.availabilityFloorG;
   const insideNow = dose.chancesAt(markG, guards.band).inside;
-  const nearer = towardAim(markG, bestG, dose, guards);
   if (underGuard && bestG > markG) return { markG: bestG, insideNow, reason: 'guard' };
   const hold = (reason: Decision['reason']): Decision => ({ markG, insideNow, reason });
   if (Math.abs(bestG - markG) < SMALLEST_G) {
@@ -59,6 +58,7 @@ export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent
     Math.sign(bestG - markG) !== recent.lastDirection &&
     recent.daysSinceMove < REVERSAL_DAYS;
   const cost = COST.change + (reversal ? COST.reversal : 0);
+  const nearer = worth(bestG) < 0.5 ? towardAim(markG, bestG, dose, guards) : 0;
   if (Math.max(worth(bestG) - worth(markG), nearer) < cost) return hold('not-worth-it');
   return { markG: bestG, insideNow, reason: 'worth-it' };
 }

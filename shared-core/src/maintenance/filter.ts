@@ -91,6 +91,11 @@ const START_WATER_SD = 0.5;
 const RESPONSE_START = { mean: 0.95, sd: 0.3 };
 /** People differ from the Forbes curve (5,000 to 7,700 kcal/kg by fat mass, Hall 2008), and logs run short (common practice, no source). */
 const DENSITY_SD = 0.14;
+/**
+ * A log that runs short lowers maintenance in its own units and raises what its kcal move: the start errs in both at once
+ * (correlation, common practice, no source).
+ */
+const SHORT_LOG = -0.4;
 const RHYTHM_SD = 0.0016;
 const CYCLE_SD = 0.004;
 const ADAPT_SD = 60;
@@ -112,6 +117,9 @@ export function openFilter(setup: FilterSetup): RunningFilter {
   set(WATER, 0, Math.hypot(noise.waterSd, START_WATER_SD));
   set(RESPONSE, RESPONSE_START.mean, RESPONSE_START.sd);
   set(DENSITY, setup.surplusEffect - 1, DENSITY_SD);
+  const together = SHORT_LOG * setup.maintenance.sd * DENSITY_SD;
+  cov[BASE * size + DENSITY] = together;
+  cov[DENSITY * size + BASE] = together;
   for (let state = WEEK_COS; state < plainSize; state++)
     set(state, 0, (state < PLAIN_SIZE ? RHYTHM_SD : CYCLE_SD) * setup.startMassKg);
   if (size > plainSize) set(plainSize, setup.firstWaistCm, FIRST_WAIST_SD);
