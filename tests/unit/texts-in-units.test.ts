@@ -51,7 +51,10 @@ const inputs: Record<string, CallInput> = {
     eats: (day) => (day < 21 ? 1 : 0.88),
   }),
   'a start far off': callOfLife({ days: 20, kgPerWeek: -0.9 }),
-  'the floor of the mark': callOfLife({ days: 70, kgPerWeek: -0.1, markG: 110 }, { aim: lose }),
+  'the floor of the mark': {
+    ...callOfLife({ days: 70, kgPerWeek: -0.1, markG: 35 }, { aim: lose }),
+    athlete: { sex: 'male', ageYears: 30, heightCm: 180, fatPercent: 30 },
+  },
   'a stop': callOfLife({ days: 42, kgPerWeek: -2.2, eats: 0.5 }, { aim: lose }),
   'energy under the guard': callOfLife({ days: 42, kgPerWeek: -0.7, markG: 60 }, { aim: lose }),
   'a waist that runs ahead': callOfLife(

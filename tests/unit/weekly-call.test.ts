@@ -150,11 +150,10 @@ describe('the verdicts and their words', () => {
   });
 
   it('names the next levers in order at the floor', () => {
-    const call = weeklyCall(callOfLife({ days: 70, kgPerWeek: -0.1, markG: 110 }, { aim: lose }));
+    const life = callOfLife({ days: 70, kgPerWeek: -0.1, markG: 30 }, { aim: lose });
+    const call = weeklyCall({ ...life, athlete: { ...life.athlete, fatPercent: 30 } });
     expect(['down', 'hold']).toContain(call.verdict);
-    expect(call.nextLevers.map(({ code }) => code)).toEqual(
-      expect.arrayContaining(['cardio', 'pace', 'date']),
-    );
+    expect(call.nextLevers.map(({ code }) => code)).toEqual(['fat', 'cardio', 'pace', 'date']);
     expect(call.cautions.map(({ code }) => code)).toContain('mark-at-floor');
   });
 

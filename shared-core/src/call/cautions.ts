@@ -1,10 +1,11 @@
 import { availabilityLevels } from '../maintenance/energy-availability.ts';
+import { dayNumber } from '../units/day-number.ts';
 import { formatGrams } from '../units/mass.ts';
-import { formatPace } from '../units/percent.ts';
+import { formatEstimatedPace, formatPace, formatShare } from '../units/percent.ts';
 import type { Decision } from './decide.ts';
 import type { Caution } from './output.ts';
 import type { Situation } from './situation.ts';
-import type { Say } from './texts.ts';
+import { range, type Say } from './texts.ts';
 
 /** Where a step is called large (common practice, no source). */
 const LARGE_STEP_G = 75;
@@ -16,15 +17,23 @@ export function cautionsOf(situation: Situation, say: Say): Caution[] {
   return [...stops(situation, say), ...warnings(situation, say)];
 }
 
+/** Lowest body fat that is held to be safe, %: Turocy PS et al. J Athl Train 2011;46:322–336 (from memory). */
+const LEAST_FAT_PERCENT = { male: 5, female: 12 };
+/** Under this age a loss is no plan for a program; a birth year can't tell whether the birthday has been, so 18 itself is warned. */
+const GROWN_AGE = 18;
+/** Maintenance known no better than this rests on the start estimate (common practice, no source). */
+const FORMULA_SHARE = 0.06;
+
 function stops({ health, pacePercent, input }: Situation, say: Say): Caution[] {
   const found: Caution[] = [];
   const losing = input.aim.pacePercentPerWeek < 0;
+  const { ageYears } = input.athlete;
   const add = (code: Caution['code'], text: string, numbers: Record<string, number>) =>
     found.push({ code, level: 'stop', text: `${text} ${SEE}`, numbers });
   if (health.veryFastLoss)
     add(
       'fast-loss',
-      `Body mass falls by ${formatPace(pacePercent.mean)} a week, faster than any plan should.`,
+      `Body mass changes by ${formatEstimatedPace(pacePercent.mean)} a week, faster than any plan should.`,
       {
         percentPerWeek: pacePercent.mean,
       },
@@ -39,14 +48,21 @@ function stops({ health, pacePercent, input }: Situation, say: Say): Caution[] {
       `The log shows ${say.available(health.loggedPerFatFreeKg)} of fat-free mass a day for two weeks, far under ${say.available(availabilityLevels.low)}.`,
       { kcalPerKg: health.loggedPerFatFreeKg },
     );
-  if (health.veryLowMass && losing)
+  if (health.veryLowMass)
     add('low-body-mass', `Body mass is low for your height (index ${health.bodyMassIndex.toFixed(1)}).`, {
       bodyMassIndex: health.bodyMassIndex,
     });
+  if (ageYears < GROWN_AGE && losing)
+    add(
+      'under-age',
+      'Under 18 a loss is planned with a professional who knows you: someone who grows needs more than these rules know.',
+      { ageYears },
+    );
   return found;
 }
 
-function warnings({ guards, input, composition, pacePercent, health }: Situation, say: Say): Caution[] {
+function warnings(situation: Situation, say: Say): Caution[] {
+  const { guards, input, composition, pacePercent, health } = situation;
   const { targets } = input;
   const available = `${say.available(guards.availability)} of fat-free mass`;
   const found: Caution[] = [];
@@ -54,7 +70,7 @@ function warnings({ guards, input, composition, pacePercent, health }: Situation
     found.push({
       code: 'energy-availability-guard',
       level: 'warn',
-      text: `The plan leaves ${available} a day, under the guard of ${say.available(availabilityLevels.low)}. The call will not go lower.`,
+      text: `The plan leaves ${available} a day, under the guard of ${say.available(availabilityLevels.low)}. The call goes up to it, step by step, and never lower.`,
       numbers: { kcalPerKg: guards.availability },
     });
   else if (guards.availability < availabilityLevels.healthy)
@@ -64,13 +80,14 @@ function warnings({ guards, input, composition, pacePercent, health }: Situation
       text: `The plan leaves ${available} a day; from ${say.available(availabilityLevels.healthy)} down, watch sleep, mood, training and cycle.`,
       numbers: { kcalPerKg: guards.availability },
     });
-  if (health.lowMass && !health.veryLowMass && input.aim.pacePercentPerWeek < 0)
+  if (health.lowMass && !health.veryLowMass && input.aim.pacePercentPerWeek <= 0)
     found.push({
       code: 'low-body-mass',
       level: 'warn',
       text: `Body mass is low for your height (index ${health.bodyMassIndex.toFixed(1)}; under 18.5 is underweight). ${SEE}`,
       numbers: { bodyMassIndex: health.bodyMassIndex },
     });
+  found.push(...young(situation), ...lean(situation), ...heldBack(situation));
   if (targets.fatG < targets.fatFloorG)
     found.push({
       code: 'fat-floor',
@@ -102,6 +119,45 @@ function warnings({ guards, input, composition, pacePercent, health }: Situation
   return found;
 }
 
+function young({ input }: Situation): Caution[] {
+  const { ageYears } = input.athlete;
+  if (ageYears > GROWN_AGE || (ageYears < GROWN_AGE && input.aim.pacePercentPerWeek < 0)) return [];
+  const text =
+    'Under 18 or just 18: these rules come from studies of adults. Let a doctor or dietitian see the plan.';
+  return [{ code: 'under-age', level: 'warn', text, numbers: { ageYears } }];
+}
+
+function lean({ input }: Situation): Caution[] {
+  const { sex, fatPercent } = input.athlete;
+  const least = LEAST_FAT_PERCENT[sex];
+  if (fatPercent === undefined || fatPercent > least || input.aim.pacePercentPerWeek >= 0) return [];
+  const text = `Body fat of ${formatShare(fatPercent / 100)} is at or under the ${formatShare(least / 100)} that is held to be the least a body can spare. ${SEE}`;
+  return [{ code: 'low-body-fat', level: 'warn', text, numbers: { fatPercent, leastPercent: least } }];
+}
+
+function heldBack({ input, guards }: Situation): Caution[] {
+  const aim = input.aim.pacePercentPerWeek;
+  if (aim === guards.aim) return [];
+  const text = `The aim of ${formatPace(aim)} a week is faster than a call will drive at: it goes by ${formatPace(guards.aim)} and a band of ${range(guards.band.low, guards.band.high, formatPace)}.`;
+  return [
+    {
+      code: 'aim-held-back',
+      level: 'warn',
+      text,
+      numbers: { aimPercentPerWeek: aim, drivenPercentPerWeek: guards.aim },
+    },
+  ];
+}
+
+/** Why a step may be as large as it is, as a clause; empty when the data ask for it. */
+function whyLarge({ model, input, lastDay }: Situation): string {
+  const { mean, sd } = model.maintenanceKcal;
+  if (sd > FORMULA_SHARE * mean)
+    return '; maintenance so far rests mostly on a formula, and days to come will correct it';
+  const { since } = input.aim;
+  return since !== undefined && lastDay - dayNumber(since) < 7 ? '; the aim is a new one' : '';
+}
+
 /** Cautions that follow from what is proposed. */
 export function cautionsOfMove(situation: Situation, decision: Decision, say: Say): Caution[] {
   const { input, markG, guards } = situation;
@@ -111,7 +167,7 @@ export function cautionsOfMove(situation: Situation, decision: Decision, say: Sa
     found.push({
       code: 'large-step',
       level: 'note',
-      text: `A step of ${formatGrams(Math.abs(move))} (${say.energy(4 * Math.abs(move))} a day) is large; the start was far from maintenance. Expect the scale to jump with water first.`,
+      text: `A step of ${formatGrams(Math.abs(move))} (${say.energy(4 * Math.abs(move))} a day) is large${whyLarge(situation)}. Expect the scale to jump with water first.`,
       numbers: { grams: move },
     });
   if (
@@ -128,7 +184,7 @@ export function cautionsOfMove(situation: Situation, decision: Decision, say: Sa
     found.push({
       code: 'mark-at-floor',
       level: 'note',
-      text: `The mark stands at its own floor of ${formatGrams(guards.floorG)}.`,
+      text: `The mark ${decision.markG < guards.floorG ? 'lies under' : 'stands at'} its own floor of ${formatGrams(guards.floorG)}.`,
       numbers: { floorG: guards.floorG },
     });
   return found;

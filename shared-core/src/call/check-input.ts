@@ -9,6 +9,9 @@ export function checkInput(input: CallInput): void {
   checkAthlete(input);
   checkAim(input);
   checkGrams(input.targets, 'targets');
+  const { lowG, highG } = input.targets.carbohydrateBand;
+  checkNumber(lowG, 'targets.carbohydrateBand.lowG', 0, 10_000);
+  checkNumber(highG, 'targets.carbohydrateBand.highG', lowG, 10_000);
   checkNumber(input.targets.fatFloorG, 'targets.fatFloorG', 0, 1000);
   checkOrder(input.days, 'days', true);
   checkOrder(input.waist, 'waist', false);
@@ -50,6 +53,7 @@ function checkAim({ aim }: CallInput): void {
   checkNumber(aim.band.low, 'aim.band.low', -5, 5);
   checkNumber(aim.band.high, 'aim.band.high', -5, 5);
   if (aim.band.low >= aim.band.high) throw new RangeError('aim.band.low must lie under aim.band.high.');
+  checkNumber(aim.pacePercentPerWeek, 'aim.pacePercentPerWeek', aim.band.low, aim.band.high);
   if (aim.since !== undefined) checkDate(aim.since, 'aim.since');
 }
 
@@ -60,7 +64,7 @@ function checkGrams(grams: MacroGrams, where: string): void {
 }
 
 function checkNumber(value: number, where: string, low: number, high: number): void {
-  if (!(value >= low && value <= high))
+  if (typeof value !== 'number' || !(value >= low && value <= high))
     throw new RangeError(`${where} is ${value}; it must be a number from ${low} to ${high}.`);
 }
 

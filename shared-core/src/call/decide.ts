@@ -11,12 +11,25 @@ export interface Recent {
   lastWeek: number;
 }
 
+export type Reason =
+  | 'worth-it'
+  | 'guard'
+  | 'not-worth-it'
+  | 'too-soon'
+  | 'at-floor'
+  | 'at-ceiling'
+  | 'small'
+  /** Held by what a dose does not know: the plan was not eaten, lifts fall, a person should be seen. */
+  | 'eat-first'
+  | 'muscle'
+  | 'stop';
+
 export interface Decision {
   /** The mark to propose, whole fives; the mark in force when the call holds. */
   markG: number;
   /** Chance that the mark in force lies in band. */
   insideNow: number;
-  reason: 'worth-it' | 'guard' | 'not-worth-it' | 'too-soon' | 'at-floor' | 'at-ceiling' | 'small';
+  reason: Reason;
 }
 
 /** A change must raise the chance to be in band by so much: its cost in the same coin (common practice, no source; set on virtual athletes). */
@@ -47,11 +60,11 @@ export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent
   const insideNow = dose.chancesAt(markG, guards.band).inside;
   if (underGuard && bestG > markG) return { markG: bestG, insideNow, reason: 'guard' };
   const hold = (reason: Decision['reason']): Decision => ({ markG, insideNow, reason });
-  if (Math.abs(bestG - markG) < SMALLEST_G) {
-    if (wanted < guards.floorG && markG <= guards.floorG + SMALLEST_G) return hold('at-floor');
-    if (wanted > guards.ceilingG && markG >= guards.ceilingG - SMALLEST_G) return hold('at-ceiling');
-    return hold('small');
-  }
+  const smallUp = bestG - markG < SMALLEST_G;
+  const smallDown = markG - bestG < SMALLEST_G;
+  if (smallDown && wanted < guards.floorG && markG <= guards.floorG + SMALLEST_G) return hold('at-floor');
+  if (smallUp && wanted > guards.ceilingG && markG >= guards.ceilingG - SMALLEST_G) return hold('at-ceiling');
+  if (smallUp && smallDown) return hold('small');
   if (recent.daysSinceMove < 7 && insideNow > CLEARLY_WRONG) return hold('too-soon');
   const reversal =
     recent.lastDirection !== 0 &&
@@ -63,13 +76,23 @@ export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent
   return { markG: bestG, insideNow, reason: 'worth-it' };
 }
 
-/** What a mark is worth: its chance to be in band, mostly in the weeks to come and a little with the week that was. */
-function worthOf(dose: Dose, { band }: Guards, { lastWeek }: Recent): (g: number) => number {
+/**
+ * What a mark is worth: its chance to be in the part of the band around the aim, mostly in the weeks to come and a little with the
+ * week that was.
+ */
+function worthOf(dose: Dose, guards: Guards, { lastWeek }: Recent): (g: number) => number {
+  const band = aroundAim(guards);
   return (g) => {
     const ahead = dose.chancesAt(g, band).inside;
     const together = dose.chancesAt(g, band, lastWeek).inside;
     return (ahead + LAST_WEEK_COUNTS * together) / (1 + LAST_WEEK_COUNTS);
   };
+}
+
+/** The whole band when the aim is its middle; an aim near one end keeps to that end. */
+function aroundAim({ aim, band: { low, high } }: Guards): Guards['band'] {
+  const half = (high - low) / 2;
+  return { low: Math.max(low, aim - half), high: Math.min(high, aim + half) };
 }
 
 /** The mark worth most near `fromG`, as close to it as any that is worth as much. */

@@ -7,7 +7,7 @@ import { formatGrams } from '../units/mass.ts';
 import { formatEstimatedPace, formatPace, formatShare } from '../units/percent.ts';
 import type { EvidenceItem } from './output.ts';
 import type { Situation } from './situation.ts';
-import { days, range, type Say } from './texts.ts';
+import { counted, days, range, type Say } from './texts.ts';
 
 /** What the call had in hand, most important first. */
 export function evidenceOf(situation: Situation, say: Say): EvidenceItem[] {
@@ -29,10 +29,10 @@ export function evidenceOf(situation: Situation, say: Say): EvidenceItem[] {
   ];
 }
 
-function paceItem({ pacePercent, input }: Situation): EvidenceItem {
+function paceItem({ pacePercent, guards }: Situation): EvidenceItem {
   const low = pacePercent.mean - z90 * pacePercent.sd;
   const high = pacePercent.mean + z90 * pacePercent.sd;
-  const { band } = input.aim;
+  const { band } = guards;
   return {
     code: 'pace',
     text: `Pace of the last 14 days is ${formatEstimatedPace(pacePercent.mean)} a week (90 %: ${range(low, high, formatEstimatedPace)}); the band is ${range(band.low, band.high, formatPace)}.`,
@@ -87,7 +87,7 @@ export function waterChange(
 function weighInItem({ model, weighInsLately }: Situation, say: Say): EvidenceItem {
   return {
     code: 'weigh-ins',
-    text: `${weighInsLately} weigh-ins in the last 14 days, ${model.weighIns} in all; one reading is off by about ${say.mass(Math.hypot(model.noise.scaleSd, model.noise.waterSd))}.`,
+    text: `${counted(weighInsLately, 'weigh-in')} in the last 14 days, ${model.weighIns} in all; one reading is off by about ${say.mass(Math.hypot(model.noise.scaleSd, model.noise.waterSd))}.`,
     numbers: {
       lately: weighInsLately,
       all: model.weighIns,
@@ -114,7 +114,7 @@ function oddItems({ model }: Situation, say: Say): EvidenceItem[] {
       text: `${odd + part} of the last weigh-ins stood far from the line; ${odd} left out, ${part} counted in part.`,
       numbers: { leftOut: odd, inPart: part },
       used: part > 0,
-      why: 'A single odd reading says little; three that agree are believed.',
+      why: 'A single odd reading says little; several that agree are taken for a move of the scale.',
     });
   const shift = at(track.shiftKg, table.count - 1) - at(track.shiftKg, Math.max(0, table.count - 15));
   if (Math.abs(shift) > 0.1)
@@ -134,9 +134,14 @@ function logItem({ eating, model }: Situation): EvidenceItem {
     partial > 0
       ? ` ${days(partial)} logged in part ${partial === 1 ? 'was' : 'were'} not counted as eaten.`
       : '';
+  const unlike = model.table.unlikePlan.slice(-28).reduce((sum, one) => sum + one, 0);
+  const stretch =
+    unlike > 0
+      ? ` On ${days(unlike)} in a row without a log body mass moved by more than the plan explains: what was eaten then is taken as unknown.`
+      : '';
   return {
     code: 'log',
-    text: `${eating.loggedDays} of the last 14 days are logged in full.${rest}`,
+    text: `${eating.loggedDays} of the last 14 days are logged in full.${rest}${stretch}`,
     numbers: { full: eating.loggedDays, partial },
     used: eating.loggedDays > 0,
     why:
@@ -207,11 +212,11 @@ function waistItem({ composition }: Situation, say: Say): EvidenceItem[] {
   return [
     {
       code: 'waist',
-      text: `Waist ${say.tapeChange(waist.cmPerWeek)} a week over ${waist.readings} readings.`,
+      text: `Waist ${say.tapeChange(waist.cmPerWeek)} a week over ${counted(waist.readings, 'reading')}.`,
       numbers: { cmPerWeek: waist.cmPerWeek, low: waist.low, high: waist.high },
       used: waistAhead,
       why: waistAhead
-        ? 'It grows faster than the pace explains, so the call aims lower in the band.'
+        ? 'It grows faster than the pace explains, so the call aims at the low half of the band.'
         : 'In keeping with the pace, so it does not change the call.',
     },
   ];
@@ -223,11 +228,11 @@ function liftItem({ composition }: Situation): EvidenceItem[] {
   return [
     {
       code: 'lifts',
-      text: `Rep max of ${lifts.tracked} key lifts ${formatSigned(lifts.percentPerWeek, 1)} % a week, ${lifts.falling} of them falling.`,
+      text: `Rep max of ${counted(lifts.tracked, 'key lift')} ${formatSigned(lifts.percentPerWeek, 1)} % a week, ${lifts.falling} falling.`,
       numbers: { percentPerWeek: lifts.percentPerWeek, falling: lifts.falling, tracked: lifts.tracked },
       used: probablyMuscle,
       why: probablyMuscle
-        ? 'Lifts fall while the waist stands: probably muscle, so the call slows down.'
+        ? 'Lifts fall while the waist stands: probably muscle, so the call aims at the slow half of the band.'
         : 'Nothing in it that speaks against the pace.',
     },
   ];
@@ -244,7 +249,9 @@ function earlierItem({ recent, input }: Situation): EvidenceItem[] {
     {
       code: 'earlier-call',
       text: `${moved}${declined}`,
-      numbers: { daysSinceMove: recent.daysSinceMove, direction: recent.lastDirection },
+      numbers: Number.isFinite(recent.daysSinceMove)
+        ? { daysSinceMove: recent.daysSinceMove, direction: recent.lastDirection }
+        : {},
       used: true,
       why: 'A mark needs time to show, and turning back costs more than holding.',
     },

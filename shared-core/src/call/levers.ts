@@ -20,8 +20,11 @@ export function nextLevers(situation: Situation, decision: Decision, say: Say): 
   const { dose, guards, input, model } = situation;
   const lowG = Math.max(guards.floorG, LOW_MARK_G);
   if (decision.markG > lowG + 5) return [];
-  const short = 4 * (lowG - dose.markFor(guards.aim));
-  if (short < 40) return [];
+  const short = 4 * (Math.max(decision.markG, lowG) - dose.markFor(guards.aim));
+  const pace = dose.paceAt(decision.markG).mean;
+  const losing = guards.aim < 0;
+  // A mark on its way up to the guard may still do more than the aim asks.
+  if (short < 40 || (decision.markG < guards.floorG && pace <= guards.aim)) return [];
   const massKg = model.tissueKg.mean;
   const { targets } = input;
   const levers: NextLever[] = [];
@@ -44,23 +47,28 @@ export function nextLevers(situation: Situation, decision: Decision, say: Say): 
       kcalPerDay: protein,
       numbers: { fromG: targets.proteinG, toG: targets.proteinG - protein / 4 },
     });
+  // What cardio burns is as little there for the body as what was not eaten.
   const perMinute = (WALKING_NET_MET * 3.5 * massKg) / 200;
-  const minutes = Math.min(60, Math.ceil(short / perMinute / 5) * 5);
-  levers.push({
-    code: 'cardio',
-    text: `${minutes} minutes of brisk walking a day: about ${say.energy(minutes * perMinute)}.`,
-    kcalPerDay: minutes * perMinute,
-    numbers: { minutesPerDay: minutes },
-  });
+  const upTo = (kcal: number) => Math.floor(kcal / perMinute / 5) * 5;
+  const beside = upTo(room - fat - protein);
+  const instead = beside < 5 && upTo(room) >= 5;
+  const minutes = Math.min(60, Math.ceil(short / perMinute / 5) * 5, instead ? upTo(room) : beside);
+  if (minutes >= 5)
+    levers.push({
+      code: 'cardio',
+      text: `${instead ? 'In place of cutting food: ' : ''}${minutes} minutes of brisk walking a day: about ${say.energy(minutes * perMinute)}.`,
+      kcalPerDay: minutes * perMinute,
+      numbers: { minutesPerDay: minutes },
+    });
   if (decision.markG > guards.floorG + 5) return levers;
-  const slower = dose.paceAt(decision.markG).mean;
-  const ratio = slower < 0 ? guards.aim / slower : Number.POSITIVE_INFINITY;
+  const ratio = pace < 0 ? guards.aim / pace : Number.POSITIVE_INFINITY;
   levers.push({
     code: 'pace',
-    text: `A slower pace: ${formatEstimatedPace(slower)} a week is what this mark gives, in place of ${formatPace(guards.aim)}.`,
+    text: `${losing ? 'A slower' : 'Another'} pace: ${formatEstimatedPace(pace)} a week is what this mark gives, in place of ${formatPace(guards.aim)}.`,
     kcalPerDay: short,
-    numbers: { percentPerWeek: slower, aimPercentPerWeek: guards.aim },
+    numbers: { percentPerWeek: pace, aimPercentPerWeek: guards.aim },
   });
+  if (!losing) return levers;
   levers.push({
     code: 'date',
     text:

@@ -1,6 +1,9 @@
+import { ODD } from '../maintenance/filter.ts';
+import type { BodyModel } from '../maintenance/model.ts';
 import { dayNumber } from '../units/day-number.ts';
 import type { CallInput } from './input.ts';
 import type { WouldChange } from './output.ts';
+import { counted } from './texts.ts';
 
 /** What is missing for a call, in words; null when there is enough. */
 export interface Missing {
@@ -41,6 +44,24 @@ export function missingFor(input: CallInput): Missing | null {
         code: 'more-log',
         text: 'Log what you eat on as many days as you can, and mark a day that is not complete.',
         numbers: {},
+      },
+    ],
+  };
+}
+
+/** Whether too few weigh-ins are left once those are set aside that stand too far from the line to be believed. */
+export function missingBesideOdd(input: CallInput, { table, track }: BodyModel): Missing | null {
+  const isOdd = (day: string) => track.weighIn[dayNumber(day) - table.firstDay] === ODD;
+  const days = input.days.map((day) => (isOdd(day.day) ? { ...day, weightKg: null } : day));
+  if (missingFor({ ...input, days }) === null) return null;
+  const odd = days.slice(-LATELY_DAYS).filter(({ day }) => isOdd(day)).length;
+  return {
+    text: `${counted(odd, 'weigh-in')} of late ${odd === 1 ? 'stands' : 'stand'} too far from the line to be believed.`,
+    wouldChange: [
+      {
+        code: 'more-weigh-ins',
+        text: 'Look at them: kilograms or pounds, your own or somebody else’s? Correct the wrong ones; right ones are believed once a few more agree.',
+        numbers: { weighIns: odd, needed: LEAST_WEIGH_INS },
       },
     ],
   };

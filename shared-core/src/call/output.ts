@@ -38,7 +38,7 @@ export interface Pace {
   meanKgPerWeek: number;
   /** Pace to expect in the next weeks at the mark in force on average eating, % a week. */
   expectedAtMark: Estimate;
-  /** The aim's band, copied: low < high. */
+  /** The band that the call judges by: the aim's, moved with an aim that is held back. low < high. */
   band: Interval;
   aimPercentPerWeek: number;
   /** Where the expected pace at the mark in force lies; the three add up to 1. */
@@ -105,7 +105,9 @@ export type WouldChangeCode =
   | 'wait'
   | 'waist'
   | 'lifts'
-  | 'floor';
+  | 'floor'
+  | 'energy-availability'
+  | 'doctor';
 
 export interface WouldChange {
   code: WouldChangeCode;
@@ -121,6 +123,9 @@ export type CautionCode =
   | 'low-body-mass'
   | 'very-low-intake'
   | 'unexplained-loss'
+  | 'under-age'
+  | 'low-body-fat'
+  | 'aim-held-back'
   | 'mark-at-floor'
   | 'mark-outside-band'
   | 'large-step'

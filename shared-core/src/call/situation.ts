@@ -37,6 +37,8 @@ export interface EatingFinding {
   /** Off the plan by as much as ever: a log that always errs, or a habit; the call reckons with it. */
   habitual: boolean;
   offPlan: boolean;
+  /** So far off that it can't be an error of the log alone. */
+  farOff: boolean;
 }
 
 export interface HealthFinding {
@@ -110,6 +112,8 @@ function recentMoves(input: CallInput, lastDay: number): Omit<Recent, 'lastWeek'
     // A move for another aim says nothing about turning back now.
     if (input.aim.since !== undefined && call.day < input.aim.since) continue;
     const since = lastDay - dayNumber(call.day);
+    // A clock that ran ahead dates a call into days to come.
+    if (since < 0) continue;
     // A call dated the morning its mark began has been eaten for a whole week six days later.
     recent.daysSinceMove = since === 6 && daysAtMark(input) >= 7 ? 7 : since;
     recent.lastDirection = Math.sign(move);
@@ -134,14 +138,14 @@ function readEating(model: BodyModel, input: CallInput): EatingFinding {
   const plannedLately = meanOfLast(table.prescribedKcal, SPAN).mean;
   const ratio = lately.mean / plannedLately;
   const before = ratioBefore(model);
-  const habitual =
-    lately.count >= FEW_LOGS && Math.abs(before - ratio) < STEADY && Math.abs(ratio - 1) < FAR_OFF;
+  const farOff = lately.count >= FEW_LOGS && Math.abs(ratio - 1) >= FAR_OFF;
   return {
     ratio,
     loggedDays: lately.count,
     plannedKcal: Number.isNaN(plannedLately) ? energyKcal(input.targets) : plannedLately,
     loggedKcal: lately.mean,
-    habitual,
+    habitual: lately.count >= FEW_LOGS && Math.abs(before - ratio) < STEADY && !farOff,
+    farOff,
     offPlan: lately.count >= FEW_LOGS && Math.abs(ratio - 1) > OFF_PLAN,
   };
 }

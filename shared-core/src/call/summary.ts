@@ -2,17 +2,20 @@ import { formatGrams } from '../units/mass.ts';
 import { formatEstimatedPace } from '../units/percent.ts';
 import type { Decision } from './decide.ts';
 import type { Situation } from './situation.ts';
-import type { Say } from './texts.ts';
+import { days, type Say } from './texts.ts';
 
 /** Two sentences that anyone understands: what the body does, and what to do. */
 export function summaryOf(
   situation: Situation,
   decision: Decision,
-  mode: 'normal' | 'eat-first' | 'stop',
+  stop: boolean,
   say: Say,
 ): [string, string] {
-  return [whatHappens(situation), whatToDo(situation, decision, mode, say)];
+  const todo = whatToDo(situation, decision, say);
+  return [whatHappens(situation), stop ? `${todo.slice(0, -1)}; ${SEE_FIRST}` : todo];
 }
+
+const SEE_FIRST = 'please talk to a doctor about these numbers first.';
 
 function whatHappens({ dose, markG, guards }: Situation): string {
   const { mean } = dose.paceAt(markG);
@@ -39,17 +42,7 @@ function placeOf(mean: number, inside: number, band: { low: number; high: number
   return 'which may lie in your band or outside it';
 }
 
-function whatToDo(
-  { markG, eating, guards, recent }: Situation,
-  decision: Decision,
-  mode: 'normal' | 'eat-first' | 'stop',
-  say: Say,
-): string {
-  if (mode === 'stop') return 'The mark does not go down: please talk to a doctor about these numbers first.';
-  if (mode === 'eat-first') {
-    const off = eating.loggedKcal - eating.plannedKcal;
-    return `Eat the plan first: the log stands ${say.energy(Math.abs(off))} a day ${off < 0 ? 'under' : 'over'} it, so the mark stays at ${formatGrams(markG)}.`;
-  }
+function whatToDo({ markG, eating, guards, recent }: Situation, decision: Decision, say: Say): string {
   if (decision.reason === 'guard')
     return `Raise the carbohydrate mark to ${formatGrams(decision.markG)} a day: the plan leaves too little energy for the body to run on.`;
   if (decision.markG > markG)
@@ -57,16 +50,25 @@ function whatToDo(
   if (decision.markG < markG)
     return `Lower the carbohydrate mark by ${formatGrams(markG - decision.markG)} to ${formatGrams(decision.markG)} a day.`;
   switch (decision.reason) {
+    case 'eat-first': {
+      const off = eating.loggedKcal - eating.plannedKcal;
+      const log = eating.farOff && off < 0 ? ', and log all of it' : '';
+      return `Eat the plan first${log}: the log stands ${say.energy(Math.abs(off))} a day ${off < 0 ? 'under' : 'over'} it, so the mark stays at ${formatGrams(markG)}.`;
+    }
+    case 'stop':
+      return `The mark stays at ${formatGrams(markG)} and does not go down.`;
+    case 'muscle':
+      return `Hold ${formatGrams(markG)}: key lifts fall while the waist stands, so nothing is made faster.`;
     case 'at-floor':
-      return `The mark stays at its floor of ${formatGrams(guards.floorG)}; pick one of the next levers instead.`;
+      return `The mark stays at ${formatGrams(markG)}, its floor is ${formatGrams(guards.floorG)}; pick one of the next levers instead.`;
     case 'at-ceiling':
-      return `The mark stays at its ceiling of ${formatGrams(guards.ceilingG)}.`;
+      return `The mark stays at ${formatGrams(markG)}, its ceiling is ${formatGrams(guards.ceilingG)}.`;
     case 'too-soon':
-      return `Hold ${formatGrams(markG)}: the last change is ${recent.daysSinceMove} days old and needs time to show.`;
-    case 'not-worth-it':
-      if (decision.insideNow >= 0.5) return `Hold ${formatGrams(markG)}: it does what it should.`;
-      return `Hold ${formatGrams(markG)}: the numbers are not clear enough to be worth a change.`;
+      return `Hold ${formatGrams(markG)}: the last change is ${days(recent.daysSinceMove)} old and needs time to show.`;
     default:
-      return `Hold ${formatGrams(markG)}: it does what it should.`;
+      if (decision.insideNow >= 0.5) return `Hold ${formatGrams(markG)}: it does what it should.`;
+      return decision.reason === 'small'
+        ? `Hold ${formatGrams(markG)}: no other mark is likelier in your band.`
+        : `Hold ${formatGrams(markG)}: the numbers are not clear enough to be worth a change.`;
   }
 }

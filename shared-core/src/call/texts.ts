@@ -25,7 +25,9 @@ export function sayIn(units: Units): Say {
   };
 }
 
-export const days = (count: number) => (count === 1 ? '1 day' : `${count} days`);
+export const counted = (count: number, one: string) => `${count} ${count === 1 ? one : `${one}s`}`;
+
+export const days = (count: number) => counted(count, 'day');
 
 /** Two ends with one unit: `+0.10 to +0.42 %`. */
 export function range(low: number, high: number, print: (value: number) => string): string {

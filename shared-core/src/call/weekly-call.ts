@@ -3,14 +3,14 @@ import { estimate } from '../trend/estimate.ts';
 import { z90 } from '../trend/reading.ts';
 import { keptUnits, type Units } from '../units/reader.ts';
 import { cautionsOf, cautionsOfMove } from './cautions.ts';
-import { type Decision, decide } from './decide.ts';
+import { type Decision, decide, type Reason } from './decide.ts';
 import { evidenceOf, waterChange } from './evidence.ts';
 import { fitDays } from './fit.ts';
 import { forecastBoth } from './forecast.ts';
 import type { Guards } from './guards.ts';
 import type { CallInput } from './input.ts';
 import { nextLevers } from './levers.ts';
-import { type Missing, missingFor } from './not-enough.ts';
+import { type Missing, missingBesideOdd, missingFor } from './not-enough.ts';
 import type { Pace, Verdict, WeeklyCall } from './output.ts';
 import { assess, type Situation } from './situation.ts';
 import { summaryOf } from './summary.ts';
@@ -29,34 +29,31 @@ export function weeklyCall(
   units: Units = keptUnits,
   model: BodyModel | null = fitDays(input),
 ): WeeklyCall {
-  const missing = missingFor(input);
-  if (model === null) return withoutWeighIns(input, missing);
+  if (model === null) return withoutWeighIns(input, missingFor(input));
+  const missing = missingFor(input) ?? missingBesideOdd(input, model);
   const situation = assess(input, model);
   const say = sayIn(units);
   if (missing) return notEnough(situation, missing, say);
   const cautions = cautionsOf(situation, say);
-  const free = decide(situation.markG, situation.dose, slowed(situation), situation.recent);
+  const slow = slowed(situation);
+  const free = decide(situation.markG, situation.dose, slow, situation.recent);
   const stop = cautions.some((caution) => caution.level === 'stop');
-  const eatFirst = !stop && free.reason !== 'guard' && shouldEatFirst(situation, free);
-  const decision = held(situation, free, stop, eatFirst);
-  const mode = stop ? 'stop' : eatFirst ? 'eat-first' : 'normal';
+  const decision = held(situation, free, stop);
   return {
     ...core(situation, decision, say),
-    summary: summaryOf(situation, decision, mode, say),
-    wouldChange: wouldChangeOf(situation, decision, eatFirst, say),
+    summary: summaryOf(situation, decision, stop, say),
+    wouldChange: wouldChangeOf(situation, decision, slow, say),
     cautions: [...cautions, ...cautionsOfMove(situation, decision, say)],
     nextLevers: stop ? [] : nextLevers(situation, decision, say),
   };
 }
 
-/** Waist or lifts that speak against the pace move the aim to the slow quarter of the band. */
+/** Waist or lifts that speak against the pace move the aim to the slow end of the band. */
 function slowed({ guards, composition, pacePercent }: Situation): Guards {
   const { low, high } = guards.band;
-  const quarter = (high - low) / 4;
-  if (composition.waistAhead) return { ...guards, aim: Math.min(guards.aim, low + quarter) };
+  if (composition.waistAhead) return { ...guards, aim: low };
   const tooFast = guards.aim < 0 && pacePercent.mean + z90 * pacePercent.sd < FAST_LOSS;
-  if (composition.probablyMuscle || tooFast) return { ...guards, aim: Math.max(guards.aim, high - quarter) };
-  return guards;
+  return composition.probablyMuscle || tooFast ? { ...guards, aim: high } : guards;
 }
 
 /** Beyond −1 % a week some of a loss is probably muscle (common practice, no source). */
@@ -65,17 +62,19 @@ const FAST_LOSS = -1;
 /** The mark is not to be judged by a plan that was not eaten, unless it has long been eaten like that. */
 function shouldEatFirst({ eating, written, guards, markG }: Situation, free: Decision): boolean {
   if (!eating.offPlan || eating.habitual || free.markG === markG) return false;
+  if (eating.farOff) return true;
   const direction = Math.sign(free.markG - markG);
   const makesUp = direction === Math.sign(1 - eating.ratio);
   return makesUp || written.chancesAt(markG, guards.band).inside >= 0.5;
 }
 
-function held(situation: Situation, free: Decision, stop: boolean, eatFirst: boolean): Decision {
+function held(situation: Situation, free: Decision, stop: boolean): Decision {
   const { markG } = situation;
+  const hold = (reason: Reason): Decision => ({ ...free, markG, reason });
   if (free.reason === 'guard') return free;
-  const losingMuscle = situation.composition.probablyMuscle && free.markG < markG;
-  if (eatFirst || losingMuscle || (stop && free.markG < markG))
-    return { ...free, markG, reason: 'not-worth-it' };
+  if (stop && free.markG < markG) return hold('stop');
+  if (shouldEatFirst(situation, free)) return hold('eat-first');
+  if (situation.composition.probablyMuscle && free.markG < markG) return hold('muscle');
   return free;
 }
 
@@ -99,9 +98,10 @@ function core(
   };
 }
 
-function paceOf({ pace, pacePercent, dose, markG, input, model }: Situation): Pace {
+function paceOf({ pace, pacePercent, dose, markG, input, model, guards }: Situation): Pace {
   const expected = dose.paceAt(markG);
-  const chances = dose.chancesAt(markG, input.aim.band);
+  const { band } = guards;
+  const chances = dose.chancesAt(markG, band);
   const water = waterChange(model.table.knownWaterKg, model.smoothed.response);
   return {
     meanPercentPerWeek: pacePercent.mean,
@@ -111,7 +111,7 @@ function paceOf({ pace, pacePercent, dose, markG, input, model }: Situation): Pa
     },
     meanKgPerWeek: pace.mean,
     expectedAtMark: estimate(expected.mean, expected.sd),
-    band: { ...input.aim.band },
+    band: { ...band },
     aimPercentPerWeek: input.aim.pacePercentPerWeek,
     probabilityBelow: chances.below,
     probabilityInside: chances.inside,

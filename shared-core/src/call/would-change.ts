@@ -1,44 +1,141 @@
+import { availabilityLevels } from '../maintenance/energy-availability.ts';
 import { formatGrams } from '../units/mass.ts';
-import { formatEstimatedPace, formatPace } from '../units/percent.ts';
-import type { Decision } from './decide.ts';
+import { formatPace } from '../units/percent.ts';
+import { type Decision, decide } from './decide.ts';
+import type { Dose } from './dose.ts';
+import type { Guards } from './guards.ts';
 import type { WouldChange } from './output.ts';
 import type { Situation } from './situation.ts';
-import type { Say } from './texts.ts';
+import { days, type Say } from './texts.ts';
 
-/** What would have made the call another one, with the numbers at which it turns. */
+/** What would have made the call another one, with the numbers at which it turns; `guards` are those it was decided by. */
 export function wouldChangeOf(
   situation: Situation,
   decision: Decision,
-  eatFirst: boolean,
+  guards: Guards,
   say: Say,
 ): WouldChange[] {
-  const { dose, guards, markG, eating, weighInsLately, model, recent, composition } = situation;
-  const items: WouldChange[] = [];
-  const moved = decision.markG !== markG;
-  const expected = dose.paceAt(markG).mean;
+  return [
+    ...heldBy(situation, decision, say),
+    ...turning(situation, decision, guards, say),
+    ...moreData(situation),
+    ...body(situation),
+  ];
+}
+
+/** What stood in the way of a move, or forced it. */
+function heldBy({ eating, guards, recent }: Situation, { reason }: Decision, say: Say): WouldChange[] {
+  switch (reason) {
+    case 'eat-first':
+      return [
+        {
+          code: 'eat-the-plan',
+          text: `Two weeks eaten within 5 % of the plan of ${say.energy(eating.plannedKcal)}.`,
+          numbers: { plannedKcal: eating.plannedKcal, loggedKcal: eating.loggedKcal },
+        },
+      ];
+    case 'guard':
+      return [
+        {
+          code: 'energy-availability',
+          text: `A plan that leaves ${say.available(availabilityLevels.low)} of fat-free mass a day or more; it leaves ${say.available(guards.availability)}.`,
+          numbers: { kcalPerKg: guards.availability, guardKcalPerKg: availabilityLevels.low },
+        },
+      ];
+    case 'stop':
+      return [
+        {
+          code: 'doctor',
+          text: 'The word of a doctor who has seen these numbers; you can then set another mark.',
+          numbers: {},
+        },
+      ];
+    case 'too-soon':
+      return [
+        {
+          code: 'wait',
+          text: `A week since the last change; it was ${days(recent.daysSinceMove)} ago.`,
+          numbers: { daysSinceMove: recent.daysSinceMove },
+        },
+      ];
+    case 'at-floor':
+      return [
+        {
+          code: 'floor',
+          text: `A lower floor; the mark cannot go under ${formatGrams(guards.floorG)}.`,
+          numbers: { floorG: guards.floorG },
+        },
+      ];
+    default:
+      return [];
+  }
+}
+
+/** Maintenance further off than this is another body, kcal/d, and how finely its turning point is sought (common practice, no source). */
+const FARTHEST_KCAL = 640;
+const FINEST_KCAL = 10;
+
+/** Where the decision turns when maintenance, and with it the pace at the mark, is another one. */
+function turning(situation: Situation, decision: Decision, guards: Guards, say: Say): WouldChange[] {
+  if (['eat-first', 'guard', 'stop', 'muscle'].includes(decision.reason)) return [];
+  const { dose, markG, recent, model } = situation;
+  const perGram = dose.energyAt(1) - dose.energyAt(0);
+  const verdict = Math.sign(decision.markG - markG);
+  const turns = (moreKcal: number) =>
+    Math.sign(decide(markG, shifted(dose, moreKcal / perGram), guards, recent).markG - markG) !== verdict;
   const maintenance = model.maintenanceKcal.mean;
-  const energy = dose.energyAt(markG);
-  const perPercent = (dose.energyAt(markG + 10) - energy) / (dose.paceAt(markG + 10).mean - expected);
-  const lowKcal = energy - guards.band.high * perPercent;
-  const highKcal = energy - guards.band.low * perPercent;
-  if (eatFirst)
-    items.push({
-      code: 'eat-the-plan',
-      text: `Two weeks eaten within 5 % of the plan of ${say.energy(eating.plannedKcal)}.`,
-      numbers: { plannedKcal: eating.plannedKcal, loggedKcal: eating.loggedKcal },
-    });
-  items.push({
-    code: 'pace',
-    text: moved
-      ? `An expected pace inside ${formatPace(guards.band.low)} to ${formatPace(guards.band.high)} a week at ${formatGrams(markG)}; it is ${formatEstimatedPace(expected)}.`
-      : `An expected pace at ${formatGrams(markG)} clearly under ${formatPace(guards.band.low)} or over ${formatPace(guards.band.high)} a week; it is ${formatEstimatedPace(expected)}.`,
-    numbers: { expectedPercentPerWeek: expected, low: guards.band.low, high: guards.band.high },
+  const expected = dose.paceAt(markG).mean;
+  // A mark that goes up for a pace too slow holds when maintenance is lower, and the other way round.
+  const found = (verdict === 0 ? [-1, 1] : [-verdict]).flatMap((side) => {
+    const moreKcal = side * nearestTurn((kcal) => turns(side * kcal));
+    if (Number.isNaN(moreKcal)) return [];
+    const pace = dose.paceAt(markG - moreKcal / perGram).mean;
+    return [{ kcal: maintenance + moreKcal, pace, over: side > 0 }];
   });
-  items.push({
-    code: 'maintenance',
-    text: `Maintenance ${moved ? 'between' : 'outside'} ${say.energy(lowKcal)} ${moved ? 'and' : 'to'} ${say.energy(highKcal)}; it is ${say.energy(maintenance)}.`,
-    numbers: { lowKcal, highKcal, maintenanceKcal: maintenance },
-  });
+  if (found.length === 0) return [];
+  const kcal = found.map((turn) => `${say.energy(turn.kcal)} or ${turn.over ? 'more' : 'less'}`);
+  const pace = found.map((turn) => `${formatPace(turn.pace)} or ${turn.over ? 'less' : 'more'}`);
+  const numbers = (of: (turn: (typeof found)[number]) => number) =>
+    Object.fromEntries(found.map((turn) => [turn.over ? 'upper' : 'lower', of(turn)]));
+  return [
+    {
+      code: 'pace',
+      text: `An expected pace at ${formatGrams(markG)} of ${pace.join(', or of ')} a week; it is ${formatPace(expected)}.`,
+      numbers: { expectedPercentPerWeek: expected, ...numbers((turn) => turn.pace) },
+    },
+    {
+      code: 'maintenance',
+      text: `Maintenance of ${kcal.join(', or of ')} a day; it is ${say.energy(maintenance)}.`,
+      numbers: { maintenanceKcal: maintenance, ...numbers((turn) => turn.kcal) },
+    },
+  ];
+}
+
+/** The same dose for a body whose maintenance is higher by what so many grams bring. */
+function shifted(dose: Dose, grams: number): Dose {
+  return {
+    energyAt: dose.energyAt,
+    paceAt: (markG) => dose.paceAt(markG - grams),
+    markFor: (pace) => dose.markFor(pace) + grams,
+    chancesAt: (markG, band, lastWeek) => dose.chancesAt(markG - grams, band, lastWeek),
+  };
+}
+
+/** The smallest distance, kcal, at which the decision turns; NaN when it does not. */
+function nearestTurn(turns: (kcal: number) => boolean): number {
+  if (!turns(FARTHEST_KCAL)) return Number.NaN;
+  let same = 0;
+  let other = FARTHEST_KCAL;
+  while (other - same > FINEST_KCAL) {
+    const middle = (same + other) / 2;
+    if (turns(middle)) other = middle;
+    else same = middle;
+  }
+  return other;
+}
+
+function moreData({ weighInsLately, eating }: Situation): WouldChange[] {
+  const items: WouldChange[] = [];
   if (weighInsLately < 10)
     items.push({
       code: 'more-weigh-ins',
@@ -51,18 +148,11 @@ export function wouldChangeOf(
       text: `More days logged in full: ${eating.loggedDays} in the last 14.`,
       numbers: { loggedDays: eating.loggedDays },
     });
-  if (decision.reason === 'too-soon')
-    items.push({
-      code: 'wait',
-      text: `A week since the last change; it was ${recent.daysSinceMove} days ago.`,
-      numbers: { daysSinceMove: recent.daysSinceMove },
-    });
-  if (decision.reason === 'at-floor')
-    items.push({
-      code: 'floor',
-      text: `A lower floor; the mark cannot go under ${formatGrams(guards.floorG)}.`,
-      numbers: { floorG: guards.floorG },
-    });
+  return items;
+}
+
+function body({ composition }: Situation): WouldChange[] {
+  const items: WouldChange[] = [];
   if (composition.waistAhead)
     items.push({ code: 'waist', text: 'A waist that grows no faster than the pace explains.', numbers: {} });
   if (composition.probablyMuscle)

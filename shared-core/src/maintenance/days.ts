@@ -42,6 +42,11 @@ export interface DayTable {
   waistCm: Float64Array;
   /** Water and glycogen known from carbohydrate and sodium, against the first week, kg. */
   knownWaterKg: Float64Array;
+  /** By how much the scale's zero moved from this morning on, kg, and the variance of that; 0 where it did not. */
+  shiftKg: Float64Array;
+  shiftVar: Float64Array;
+  /** 1 when the day is in a stretch without a log that was most likely eaten unlike the plan. */
+  unlikePlan: Uint8Array;
   /** 1 when the day has a log that is not complete. */
   partial: Uint8Array;
   /** Places of the cycle, 0 when none is recorded. */
@@ -93,6 +98,9 @@ export function layOutDays(
     prescribedKcal: column(),
     waistCm: column(),
     knownWaterKg: column(),
+    shiftKg: new Float64Array(count),
+    shiftVar: new Float64Array(count),
+    unlikePlan: new Uint8Array(count),
     partial: new Uint8Array(count),
     cycleCos: new Float64Array(count),
     cycleSin: new Float64Array(count),

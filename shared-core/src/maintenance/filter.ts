@@ -3,7 +3,6 @@ import {
   type Bank,
   bankCorrect,
   bankExpect,
-  bankLoosen,
   bankMix,
   bankPredict,
   bankTape,
@@ -60,7 +59,7 @@ export interface FilterTrack {
   /** The move from each row to the next. */
   kgPerKcal: Float64Array;
   weighIn: Uint8Array;
-  /** What was added to the scale by a shift that was believed, kg, by row. */
+  /** By how much the scale's zero has moved since the first row, kg, by row. */
   shiftKg: Float64Array;
 }
 
@@ -73,10 +72,6 @@ export interface RunningFilter {
   shiftKg: number;
   /** Row from which steps are looked for one by one; before it their chance is spread over the days. */
   searchFrom: number;
-  /** Misses of the last readings that were set aside, newest last. */
-  aside: number[];
-  /** Readings since the first that was set aside. */
-  sinceAside: number;
   expectation: Float64Array;
 }
 
@@ -88,7 +83,7 @@ export const keepPerKg = 27;
 /** Standard deviation of the first mass that the first reading alone does not tell: water of the days before (common practice, no source). */
 const START_WATER_SD = 0.5;
 /** Response to known water, as a share of the formula; height of the rhythms, share of body mass; adaptation, kcal/d (common practice, no source). */
-const RESPONSE_START = { mean: 0.95, sd: 0.3 };
+export const RESPONSE_START = { mean: 0.95, sd: 0.3 };
 /** People differ from the Forbes curve (5,000 to 7,700 kcal/kg by fat mass, Hall 2008), and logs run short (common practice, no source). */
 const DENSITY_SD = 0.14;
 /**
@@ -141,8 +136,6 @@ export function openFilter(setup: FilterSetup): RunningFilter {
     sight: { knownWaterKg: 0, weekCos: 0, weekSin: 0, cycleCos: 0, cycleSin: 0 },
     shiftKg: 0,
     searchFrom: 0,
-    aside: [],
-    sinceAside: 0,
     expectation: new Float64Array(2),
   };
 }
@@ -150,13 +143,12 @@ export function openFilter(setup: FilterSetup): RunningFilter {
 /** Misses beyond so many standard deviations count less, and beyond the second number not at all (common practice, no source). */
 const DOUBT = 2.6;
 const ODD_AT = 4.2;
-/** So many odd readings on one side among the last five are believed: the scale or the body really moved (common practice, no source). */
-const BELIEVED = 3;
 /** Log density of an odd reading, so that no noise level wins by calling readings odd: one in 200, anywhere within ±5 kg (common practice, no source). */
 const ODD_LOG_DENSITY = Math.log(1 / 200 / 10);
 
 /** Reads the morning of a row: takes the weigh-in in, as far as it is believed. Returns how it counted. */
 export function readMorning(filter: RunningFilter, table: DayTable, row: number): number {
+  filter.shiftKg += at(table.shiftKg, row);
   const counted = weigh(filter, table, row);
   if (has(table.waistCm, row)) readTape(filter, at(table.waistCm, row));
   bankMix(filter.bank);
@@ -173,10 +165,8 @@ function weigh(filter: RunningFilter, table: DayTable, row: number): number {
   const miss = at(expectation, 0);
   const spread = at(expectation, 1);
   const z = Math.abs(miss) / Math.sqrt(spread);
-  if (filter.aside.length > 0 && ++filter.sinceAside > 5) filter.aside.length = 0;
   if (z > ODD_AT) {
     bank.logLikelihood += ODD_LOG_DENSITY;
-    setAside(filter, miss);
     return ODD;
   }
   if (z <= DOUBT) {
@@ -195,30 +185,23 @@ function readTape(filter: RunningFilter, cm: number): void {
   bankTape(bank, cm, sight.cmPerKg, setup.startMassKg, sight.variance);
 }
 
-/** Second chance: readings that agree with one another on a new place move the scale's zero, never the tissue. */
-function setAside(filter: RunningFilter, miss: number): void {
-  const { aside } = filter;
-  if (aside.length > 0 && Math.sign(aside[0] ?? 0) !== Math.sign(miss)) aside.length = 0;
-  if (aside.length === 0) filter.sinceAside = 0;
-  aside.push(miss);
-  if (aside.length < BELIEVED) return;
-  const middle = [...aside].sort((a, b) => a - b)[Math.floor(aside.length / 2)] ?? miss;
-  filter.shiftKg += middle;
-  bankLoosen(filter.bank, MASS, 0.3 ** 2);
-  aside.length = 0;
-}
-
 /** Lives the day of a row: moves to the next morning. */
 export function liveDay(filter: RunningFilter, table: DayTable, row: number): void {
   const { bank, setup, move } = filter;
   const fatKg = fatAfter(setup.startFatKg, at(bank.mean, MASS) - setup.startMassKg);
   move.kgPerKcal = kgPerSurplusKcal(Math.max(3, fatKg));
   move.energyKcal = at(table.energyKcal, row);
-  move.massVar = move.kgPerKcal ** 2 * at(table.energyVar, row);
+  move.massVar = massVarOf(table, row, move.kgPerKcal);
   linearise(bank.mean, 0, move);
   const searching = row >= filter.searchFrom;
   move.baseVar = searching ? setup.driftVar : setup.driftVar + stepShare(setup.search);
   bankPredict(bank, move, row + 1, searching);
+}
+
+/** What the day of a row adds to the variance of tissue, kg²: eating, and how far the scale's zero moves overnight. */
+export function massVarOf(table: DayTable, row: number, kgPerKcal: number): number {
+  const shiftVar = row + 1 < table.count ? at(table.shiftVar, row + 1) : 0;
+  return kgPerKcal ** 2 * at(table.energyVar, row) + shiftVar;
 }
 
 function look(filter: RunningFilter, table: DayTable, row: number): void {
@@ -268,10 +251,10 @@ export function runFilter(
   return { filter, track };
 }
 
-/** Log-likelihood of the rows from `first` on, for choosing noise levels. */
-export function logLikelihood(setup: FilterSetup, table: DayTable, first: number): number {
+/** Log-likelihood of the rows from `first` to before `end`, for choosing noise levels and weighing shifts. */
+export function logLikelihood(setup: FilterSetup, table: DayTable, first: number, end = table.count): number {
   const filter = openFilter(setup);
-  for (let row = first; row < table.count; row++) {
+  for (let row = first; row < end; row++) {
     readMorning(filter, table, row);
     liveDay(filter, table, row);
   }

@@ -19,6 +19,7 @@ import {
   type RunningFilter,
   runFilter,
 } from './filter.ts';
+import { explainJumps, startingAt } from './jumps.ts';
 import { estimateNoise, type NoiseLevels, usualNoise } from './noise.ts';
 import { maintenanceVariance, type SmoothedDays, smooth } from './smoother.ts';
 import { type Person, startFatKg, startMaintenance } from './start-estimate.ts';
@@ -76,6 +77,7 @@ export function fitModel(
     firstWaistCm: firstWaist(table),
   };
   const weighIns = table.weightKg.reduce((sum, kg) => sum + (Number.isNaN(kg) ? 0 : 1), 0);
+  explainJumps(setup, table);
   if (weighIns >= NOISE_READINGS) setup.noise = noiseOf(setup, table);
   const { filter, track } = runFilter(setup, table);
   const smoothed = smooth(filter, track, table);
@@ -103,6 +105,8 @@ const PLAN_DAYS = 3;
 /** Share of a gap between log and plan that is taken for unlogged food, and how unsure that is (common practice, no source). */
 const UNLOGGED_SHARE = 0.85;
 const UNLOGGED_SD = 0.5;
+/** How far someone who logs next to nothing may eat from the plan all along, as a share (common practice, no source). */
+const NO_LOG_SD = 0.1;
 
 /** The start estimate is in true energy, the model in units of the log: someone who logs less than was asked for may well eat it. */
 function inLogUnits(
@@ -117,8 +121,9 @@ function inLogUnits(
     gap += Math.max(0.5, Math.min(1.5, ratio)) - 1;
     days++;
   }
-  const mean = days - PLAN_DAYS < FEW_LOGS ? 0 : gap / days;
-  const doubt = UNLOGGED_SD * Math.abs(mean) * start.kcal;
+  const few = days - PLAN_DAYS < FEW_LOGS;
+  const mean = few ? 0 : gap / days;
+  const doubt = (few ? NO_LOG_SD : UNLOGGED_SD * Math.abs(mean)) * start.kcal;
   const share = 1 + UNLOGGED_SHARE * mean;
   return {
     maintenance: { kcal: start.kcal * share, sd: Math.hypot(start.sd, doubt) },
@@ -157,20 +162,6 @@ function firstReadings(days: readonly ModelDay[]): number {
 
 function noiseOf(setup: FilterSetup, table: DayTable): NoiseLevels {
   const first = Math.max(0, table.count - NOISE_DAYS);
-  let startKg = setup.startMassKg;
-  for (let row = first; row < table.count; row++)
-    if (has(table.weightKg, row)) {
-      startKg = first === 0 ? startKg : at(table.weightKg, row);
-      break;
-    }
-  const single: FilterSetup = {
-    ...setup,
-    startMassKg: startKg,
-    startFatKg: (setup.startFatKg * startKg) / setup.startMassKg,
-    maintenance: { ...setup.maintenance, sd: 1.5 * setup.maintenance.sd },
-    search: { ...stepSearch, hypotheses: 1 },
-    firstWaistCm: Number.NaN,
-    driftVar: driftVar + (stepSearch.chance * stepSearch.stepVar) / stepSearch.everyDays,
-  };
-  return estimateNoise(startKg, (noise) => logLikelihood({ ...single, noise }, table, first));
+  const single = startingAt(setup, table, first);
+  return estimateNoise(single.startMassKg, (noise) => logLikelihood({ ...single, noise }, table, first));
 }

@@ -1,6 +1,6 @@
 import { at } from '../trend/reading.ts';
 import type { DayTable } from './days.ts';
-import { type FilterTrack, type RunningFilter, stepShare } from './filter.ts';
+import { type FilterTrack, massVarOf, type RunningFilter, stepShare } from './filter.ts';
 import { ADAPT, BASE, linearise, MASS, moveRows, predict, RESPONSE } from './state.ts';
 
 /** What all readings together say about each morning. Variances beside means; kilograms and kcal/d. */
@@ -52,7 +52,7 @@ export function smooth(filter: RunningFilter, track: FilterTrack, table: DayTabl
     }
     move.energyKcal = at(table.energyKcal, row);
     move.kgPerKcal = at(track.kgPerKcal, row);
-    move.massVar = move.kgPerKcal ** 2 * at(table.energyVar, row);
+    move.massVar = massVarOf(table, row, move.kgPerKcal);
     linearise(means, row * size, move);
     moveRows(gain, 0, size, move);
     predict(nextMean, 0, nextCov, 0, size, move);
