@@ -80,6 +80,8 @@ describe('the weekly call of the demo season', () => {
     await popupShows(inForce);
     await week.button(`Accept ${proposed} g`).click();
     await week.decided(`Accepted: up to ${proposed} g`, proposed);
+    // The button is gone; what came in its place has the focus, not the page.
+    await expect.poll(() => week.atFocus()).toMatch(/^Accepted: up to/);
     await popupShows(proposed);
     await popup.page.getByRole('link', { name: /^next weekly call / }).waitFor();
   });
@@ -104,8 +106,13 @@ describe('the weekly call of the demo season', () => {
   it('takes another mark of the athlete’s own', async () => {
     await week.button('Set another mark').click();
     await week.page.getByRole('textbox', { name: 'Carbohydrate mark' }).waitFor();
-    // What is typed goes over what was proposed, without a pointer.
+    // What is typed goes over what was proposed, without a pointer; what it would do stands beside it.
+    await week.page.keyboard.type('20');
+    await week.page.getByText('It lies beyond what the forecast reaches.').waitFor();
+    await week.page.getByText(/^Under \d+ g the plan leaves less than 30 kcal per kg/).waitFor();
+    await week.page.keyboard.press('Control+A');
     await week.page.keyboard.type('455');
+    await week.page.getByText(/Pace to expect in weeks 2 to 4: \+0\.\d\d % a week\./).waitFor();
     await week.page.keyboard.press('Enter');
     await week.decided(`Set to 455 g instead of up to ${proposed} g`, 455);
     await popupShows(455);

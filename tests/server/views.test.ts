@@ -191,9 +191,17 @@ describe('the roster', () => {
     const { rows, more } = await view('roster');
     expect(more).toBe(false);
     expect(rows).toEqual([
-      { athlete: 'ann', name: 'Ann', phase: 'off-season', pace: null, callDueOn: '2026-03-02', due: true },
+      {
+        athlete: 'ann',
+        name: 'Ann',
+        phase: 'off-season',
+        pace: null,
+        callDueOn: '2026-03-02',
+        due: true,
+        stop: false,
+      },
       expect.objectContaining({ athlete: 'bob', phase: 'off-season', callDueOn: '2026-03-06', due: false }),
-      { athlete: 'new', name: 'New', phase: null, pace: null, callDueOn: null, due: false },
+      { athlete: 'new', name: 'New', phase: null, pace: null, callDueOn: null, due: false, stop: false },
     ]);
     const body = await view('body', '?athlete=bob');
     expect(rows[1].pace).toEqual({

@@ -91,7 +91,7 @@ describe('texts of the weekly call', () => {
     expect(of('another scale', 'scale-shift', imperial)).toMatch(/^The readings moved by \+[67]\.\d lb/);
     expect(of('the floor of the mark', 'cardio', imperial)).toMatch(/about 1?\d?\d\d0 kJ\.$/);
     expect(of('a gain', 'energy-availability', imperial)).toMatch(
-      /leaves \d\d kJ per lb \(\d\d kcal per kg\) of fat-free mass a day; the guard is 56 kJ per lb \(30 kcal per kg\)\./,
+      /leaves \d\d kJ per lb \(\d\d kcal per kg\) of fat-free mass; the guard is 56 kJ per lb \(30 kcal per kg\)\./,
     );
     expect(weeklyCall(inputs['a plan that is not eaten'] ?? shifted, imperial).summary[1]).toMatch(
       /the log stands 1\d[05]0 kJ a day under it/,

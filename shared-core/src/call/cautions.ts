@@ -45,8 +45,8 @@ function stops({ health, pacePercent, input }: Situation, say: Say): Caution[] {
   if (health.veryLowIntake)
     add(
       'very-low-intake',
-      `The log shows ${say.available(health.loggedPerFatFreeKg)} of fat-free mass a day for two weeks, far under ${say.available(availabilityLevels.low)}.`,
-      { kcalPerKg: health.loggedPerFatFreeKg },
+      `The log shows ${say.available(health.eatenPerFatFreeKg)} of fat-free mass a day for two weeks, far under ${say.available(availabilityLevels.low)}. If that is not all that was eaten, log the rest.`,
+      { kcalPerKg: health.eatenPerFatFreeKg },
     );
   if (health.veryLowMass)
     add('low-body-mass', `Body mass is low for your height (index ${health.bodyMassIndex.toFixed(1)}).`, {

@@ -151,6 +151,9 @@ function logItem({ eating, model }: Situation): EvidenceItem {
   };
 }
 
+/** A mean so near to the plan is on it, as a share (common practice, no source). */
+const ON_PLAN = 0.01;
+
 function eatingItem({ eating, habit }: Situation, say: Say): EvidenceItem {
   if (eating.loggedDays === 0)
     return {
@@ -161,10 +164,13 @@ function eatingItem({ eating, habit }: Situation, say: Say): EvidenceItem {
       why: 'No full log.',
     };
   const off = eating.loggedKcal - eating.plannedKcal;
-  const side = off < 0 ? 'under' : 'over';
+  const place =
+    Math.abs(off) < ON_PLAN * eating.plannedKcal
+      ? 'on the plan'
+      : `${say.energy(Math.abs(off))} a day ${off < 0 ? 'under' : 'over'} the plan`;
   return {
     code: 'eating',
-    text: `The log stands ${say.energy(Math.abs(off))} a day ${side} the plan (${say.energy(eating.loggedKcal)} logged, ${say.energy(eating.plannedKcal)} planned).`,
+    text: `The log stands ${place} (${say.energy(eating.loggedKcal)} logged, ${say.energy(eating.plannedKcal)} planned).`,
     numbers: {
       loggedKcal: eating.loggedKcal,
       plannedKcal: eating.plannedKcal,
@@ -228,7 +234,7 @@ function liftItem({ composition }: Situation): EvidenceItem[] {
   return [
     {
       code: 'lifts',
-      text: `Rep max of ${counted(lifts.tracked, 'key lift')} ${formatSigned(lifts.percentPerWeek, 1)} % a week, ${lifts.falling} falling.`,
+      text: `Over six weeks, rep max of ${counted(lifts.tracked, 'key lift')} ${formatSigned(lifts.percentPerWeek, 1)} % a week, ${lifts.falling} falling.`,
       numbers: { percentPerWeek: lifts.percentPerWeek, falling: lifts.falling, tracked: lifts.tracked },
       used: probablyMuscle,
       why: probablyMuscle
@@ -261,7 +267,7 @@ function earlierItem({ recent, input }: Situation): EvidenceItem[] {
 function availabilityItem({ guards }: Situation, say: Say): EvidenceItem {
   return {
     code: 'energy-availability',
-    text: `The plan leaves ${say.available(guards.availability)} of fat-free mass a day; the guard is ${say.available(availabilityLevels.low)}.`,
+    text: `On an average day the plan leaves ${say.available(guards.availability)} of fat-free mass; the guard is ${say.available(availabilityLevels.low)}.`,
     numbers: { kcalPerKg: guards.availability, floorMarkG: guards.availabilityFloorG },
     used: guards.availability < availabilityLevels.healthy,
     why:

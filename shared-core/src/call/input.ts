@@ -61,6 +61,8 @@ export interface DayIntake extends MacroGrams {
   sodiumMg?: number;
   /** Whether everything eaten that day is in the log. */
   complete: boolean;
+  /** Whether next to every meal is in it: a log too small to be taken as complete may then still be all that was eaten. */
+  everyMeal?: boolean;
 }
 
 export interface EarlierCall {

@@ -52,7 +52,7 @@ export interface HealthFinding {
   lowMass: boolean;
   /** Too low for anything but a stop. */
   veryLowMass: boolean;
-  loggedPerFatFreeKg: number;
+  eatenPerFatFreeKg: number;
 }
 
 /** Days that the findings look back on (common practice, no source). */
@@ -175,7 +175,8 @@ function readHealth(input: CallInput, model: BodyModel, guards: Guards, pace: Kn
   const bodyMassIndex = massKg / (input.athlete.heightCm / 100) ** 2;
   const percent = { mean: (100 * pace.mean) / massKg, sd: (100 * pace.sd) / massKg };
   const logged = meanOfLast(model.table.loggedKcal, SPAN);
-  const loggedPerFatFreeKg = (logged.mean - (input.athlete.exerciseKcal ?? 0)) / guards.fatFreeKg;
+  const eaten = meanOfLast(model.table.everyMealKcal, SPAN);
+  const eatenPerFatFreeKg = (eaten.mean - (input.athlete.exerciseKcal ?? 0)) / guards.fatFreeKg;
   const enough = model.table.count >= SPAN && model.weighIns >= 6;
   const surelyFaster = (than: number) => enough && percent.mean + 1.645 * percent.sd < than;
   const start = model.filter.setup.maintenance;
@@ -184,9 +185,9 @@ function readHealth(input: CallInput, model: BodyModel, guards: Guards, pace: Kn
     lowMass: bodyMassIndex < LOW_MASS_INDEX,
     veryLowMass: bodyMassIndex <= STOP_MASS_INDEX,
     veryFastLoss: surelyFaster(VERY_FAST_LOSS),
-    veryLowIntake: logged.count >= 7 && loggedPerFatFreeKg < VERY_LOW_PER_FAT_FREE_KG,
+    veryLowIntake: eaten.count >= 7 && eatenPerFatFreeKg < VERY_LOW_PER_FAT_FREE_KG,
     unexplainedLoss:
       surelyFaster(UNEXPLAINED_LOSS) && logged.count >= 7 && logged.mean > start.kcal + 1.645 * start.sd,
-    loggedPerFatFreeKg,
+    eatenPerFatFreeKg,
   };
 }

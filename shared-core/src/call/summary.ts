@@ -1,5 +1,6 @@
 import { formatGrams } from '../units/mass.ts';
-import { formatEstimatedPace } from '../units/percent.ts';
+import { formatEstimatedPace, paceStep } from '../units/percent.ts';
+import { roundTo } from '../units/round.ts';
 import type { Decision } from './decide.ts';
 import type { Situation } from './situation.ts';
 import { days, type Say } from './texts.ts';
@@ -19,12 +20,12 @@ const SEE_FIRST = 'please talk to a doctor about these numbers first.';
 
 function whatHappens({ dose, markG, guards }: Situation): string {
   const { mean } = dose.paceAt(markG);
-  const chances = dose.chancesAt(markG, guards.band);
+  const { inside } = dose.chancesAt(markG, guards.band);
   const doing =
     Math.abs(mean) < 0.05
       ? 'hold steady'
       : `${mean > 0 ? 'gain' : 'lose'} about ${formatEstimatedPace(Math.abs(mean)).replace('+', '')} of body mass a week`;
-  return `At ${formatGrams(markG)} of carbohydrate a day you would ${doing}, ${placeOf(mean, chances.inside, guards.band)}.`;
+  return `At ${formatGrams(markG)} of carbohydrate a day you would ${doing}, ${placeOf(mean, inside, guards.band)}.`;
 }
 
 /** Where a pace lies beside the band, % of body mass a week. */
@@ -37,7 +38,8 @@ function placeOf(mean: number, inside: number, band: { low: number; high: number
     if (band.low <= 0 && band.high >= 0) return 'where your band asks to hold';
     if (mean < 0 && band.low > 0) return 'where your band asks for a gain';
     if (mean > 0 && band.high < 0) return 'where your band asks for a loss';
-    return `which is ${over === band.low > 0 ? 'faster' : 'slower'} than your band`;
+    const just = roundTo(mean, paceStep) === roundTo(over ? band.high : band.low, paceStep) ? 'just ' : '';
+    return `which is ${just}${over === band.low > 0 ? 'faster' : 'slower'} than your band`;
   }
   return 'which may lie in your band or outside it';
 }
@@ -45,10 +47,12 @@ function placeOf(mean: number, inside: number, band: { low: number; high: number
 function whatToDo({ markG, eating, guards, recent }: Situation, decision: Decision, say: Say): string {
   if (decision.reason === 'guard')
     return `Raise the carbohydrate mark to ${formatGrams(decision.markG)} a day: the plan leaves too little energy for the body to run on.`;
-  if (decision.markG > markG)
-    return `Raise the carbohydrate mark by ${formatGrams(decision.markG - markG)} to ${formatGrams(decision.markG)} a day.`;
-  if (decision.markG < markG)
-    return `Lower the carbohydrate mark by ${formatGrams(markG - decision.markG)} to ${formatGrams(decision.markG)} a day.`;
+  if (decision.markG !== markG) {
+    const up = decision.markG > markG;
+    const step = formatGrams(Math.abs(decision.markG - markG));
+    const why = decision.insideNow >= 0.5 ? ', where your pace is likelier to stay in the band' : '';
+    return `${up ? 'Raise' : 'Lower'} the carbohydrate mark by ${step} to ${formatGrams(decision.markG)} a day${why}.`;
+  }
   switch (decision.reason) {
     case 'eat-first': {
       const off = eating.loggedKcal - eating.plannedKcal;

@@ -11,7 +11,7 @@ import type { Guards } from './guards.ts';
 import type { CallInput } from './input.ts';
 import { nextLevers } from './levers.ts';
 import { type Missing, missingBesideOdd, missingFor } from './not-enough.ts';
-import type { Pace, Verdict, WeeklyCall } from './output.ts';
+import type { EvidenceCode, Pace, Verdict, WeeklyCall } from './output.ts';
 import { assess, type Situation } from './situation.ts';
 import { summaryOf } from './summary.ts';
 import { type Say, sayIn } from './texts.ts';
@@ -120,12 +120,17 @@ function paceOf({ pace, pacePercent, dose, markG, input, model, guards }: Situat
   };
 }
 
+/** What can be said of days that are too few for a call: what there was of them. */
+const COUNTED: readonly EvidenceCode[] = ['weigh-ins', 'odd-weigh-ins', 'log', 'earlier-call'];
+
 function notEnough(situation: Situation, missing: Missing, say: Say): WeeklyCall {
   const { markG } = situation;
   const hold: Decision = { markG, insideNow: 0, reason: 'not-worth-it' };
+  const all = core(situation, hold, say);
   return {
-    ...core(situation, hold, say),
+    ...all,
     verdict: 'not-enough',
+    evidence: all.evidence.filter(({ code }) => COUNTED.includes(code)),
     summary: [`${missing.text}`, `The mark stays at ${Math.round(markG)} g until there is more to go by.`],
     wouldChange: missing.wouldChange,
     cautions: cautionsOf(situation, say),

@@ -8,7 +8,9 @@ export interface ModelDay {
   /** ISO date. */
   day: string;
   weightKg: number | null;
-  intake: (DayGrams & { alcoholG?: number; sodiumMg?: number; complete: boolean }) | null;
+  intake:
+    | (DayGrams & { alcoholG?: number; sodiumMg?: number; complete: boolean; everyMeal?: boolean })
+    | null;
   prescribed: DayGrams | null;
 }
 
@@ -37,6 +39,8 @@ export interface DayTable {
   energyVar: Float64Array;
   /** Logged in full, kcal. */
   loggedKcal: Float64Array;
+  /** The same, and of days with next to every meal in a log too small to be taken as complete. */
+  everyMealKcal: Float64Array;
   prescribedKcal: Float64Array;
   /** Waist by the tape, cm. */
   waistCm: Float64Array;
@@ -95,6 +99,7 @@ export function layOutDays(
     energyKcal: column(),
     energyVar: column(),
     loggedKcal: column(),
+    everyMealKcal: column(),
     prescribedKcal: column(),
     waistCm: column(),
     knownWaterKg: column(),
@@ -135,6 +140,7 @@ function readIntake(table: DayTable, byRow: readonly (ModelDay | undefined)[], f
     if (day?.prescribed) table.prescribedKcal[row] = planKcal;
     const intake = day?.intake ?? null;
     const eatenKcal = intake ? energyKcal(intake) : 0;
+    if (intake?.complete || intake?.everyMeal) table.everyMealKcal[row] = eatenKcal;
     const share = logs < FEW_LOGS ? 1 : ratio / weight;
     let carbohydrateG = plan.carbohydrateG * share;
     let energy = planKcal * share;

@@ -71,11 +71,12 @@ function firstDate({ weighIns, entries, eaten = [] }: SeasonRecords, date: strin
   return first;
 }
 
-function callDay({ date, weightKg, eaten, asked, complete }: DayRow): CallDay {
+function callDay(row: DayRow): CallDay {
+  const { date, weightKg, eaten, asked } = row;
   return {
     day: date,
     weightKg,
-    intake: eaten === null ? null : intakeOf(eaten, complete),
+    intake: eaten === null ? null : intakeOf(eaten, row),
     prescribed:
       asked.phase === null
         ? null
@@ -83,11 +84,22 @@ function callDay({ date, weightKg, eaten, asked, complete }: DayRow): CallDay {
   };
 }
 
-function intakeOf({ known, partly }: NonNullable<DayRow['eaten']>, complete: boolean): DayIntake | null {
+function intakeOf(
+  { known, partly }: NonNullable<DayRow['eaten']>,
+  { complete, everyMeal }: DayRow,
+): DayIntake | null {
   const { proteinG, carbohydrateG, fatG, alcoholG, sodiumMg } = known;
   if (Math.max(proteinG, carbohydrateG, fatG, alcoholG) > BELIEVABLE_G) return null;
   const sodiumKnown = !partly.includes('sodiumMg') && sodiumMg <= BELIEVABLE_SODIUM_MG;
-  return { proteinG, carbohydrateG, fatG, alcoholG, ...(sodiumKnown ? { sodiumMg } : {}), complete };
+  return {
+    proteinG,
+    carbohydrateG,
+    fatG,
+    alcoholG,
+    ...(sodiumKnown ? { sodiumMg } : {}),
+    complete,
+    everyMeal,
+  };
 }
 
 /** What the sessions of four weeks cost above rest on an average day, kcal. */

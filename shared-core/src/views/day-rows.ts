@@ -2,21 +2,18 @@ import type { NutrientSum } from '../foods/nutrients.ts';
 import { datesUpTo, daysBetween } from '../season/dates.ts';
 import { type Asked, askedOn } from '../targets/asked.ts';
 import { median } from '../trend/robust.ts';
-import { completeness } from './completeness.ts';
+import { type Completeness, completeness } from './completeness.ts';
 import { eatenDay } from './eaten-day.ts';
 import type { SeasonRecords } from './season-records.ts';
 
 /** A date of the past: what stood on the scale, what was eaten and what was asked for. */
-export interface DayRow {
+export interface DayRow extends Completeness {
   date: string;
   /** Median of the date's weigh-ins. */
   weightKg: number | null;
   /** Null when nothing was logged. */
   eaten: NutrientSum | null;
   asked: Asked;
-  complete: boolean;
-  /** True when the athlete said so. */
-  completeStated: boolean;
 }
 
 /** Every date from `from` to `to`, oldest first, none left out. */

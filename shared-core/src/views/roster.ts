@@ -17,6 +17,8 @@ export interface RosterRow {
   callDueOn: string | null;
   /** Whether it is to be decided now. */
   due: boolean;
+  /** Whether the call says to see a professional before going on. */
+  stop: boolean;
 }
 
 /** A part of the roster, by the athletes' ids. */
@@ -30,7 +32,8 @@ export interface RosterView {
 export function rosterRow(records: SeasonRecords, date: string): RosterRow {
   const { athlete, phases, calls } = records;
   const phase = phaseInForce(phases, date);
-  const pace = paceOf(readCall(records, date));
+  const reading = readCall(records, date);
+  const pace = paceOf(reading);
   const dueOn = phase === null ? null : callDueOn(calls, date);
   return {
     athlete: athlete.id,
@@ -43,5 +46,6 @@ export function rosterRow(records: SeasonRecords, date: string): RosterRow {
     },
     callDueOn: dueOn,
     due: dueOn !== null && dueOn <= date,
+    stop: reading.call?.cautions.some(({ level }) => level === 'stop') ?? false,
   };
 }

@@ -33,9 +33,14 @@ export class WeekPage extends Dashboard {
     );
   }
 
+  /** Text of what has the focus. */
+  atFocus(): Promise<string> {
+    return this.page.evaluate(() => document.activeElement?.textContent ?? '');
+  }
+
   /** Waits until the page says what was decided and which mark is in force. */
   async decided(words: string, markG: number): Promise<void> {
-    await this.page.getByText(`${words}. The mark in force is ${markG} g of carbohydrate a day.`).waitFor();
+    await this.page.getByText(`${words}. The mark is set to ${markG} g of carbohydrate a day.`).waitFor();
   }
 }
 

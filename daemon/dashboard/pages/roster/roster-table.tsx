@@ -47,13 +47,16 @@ export function RosterTable({ rows }: { rows: readonly RosterRow[] }) {
   );
 }
 
-function weeklyCall({ athlete, name, callDueOn, due }: RosterRow) {
+function weeklyCall({ athlete, name, callDueOn, due, stop }: RosterRow) {
   if (callDueOn === null) return <span class="soft">none</span>;
   return (
-    <To athlete={athlete} page="week">
-      {due ? 'due' : `on ${formatWeekday(callDueOn)}`}
-      <span class="unseen"> for {name}</span>
-    </To>
+    <>
+      <To athlete={athlete} page="week">
+        {due ? 'due' : `on ${formatWeekday(callDueOn)}`}
+        <span class="unseen"> for {name}</span>
+      </To>
+      {stop && <b class="block small">▲ a stop: read it first</b>}
+    </>
   );
 }
 

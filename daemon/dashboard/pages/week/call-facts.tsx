@@ -1,5 +1,5 @@
 import type { WeeklyCall } from '@platewright/core/call/output.ts';
-import { paceFigure } from '@platewright/core/ui/number.ts';
+import { gramsFigure, paceFigure } from '@platewright/core/ui/number.ts';
 import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts';
 import { estimatedEnergyIn } from '@platewright/core/units/energy.ts';
 import { bodyMassIn } from '@platewright/core/units/mass.ts';
@@ -24,7 +24,7 @@ export function CallFacts({ call, units }: { call: WeeklyCall; units: Units }) {
             aim={`aim ${paceFigure(pace.aimPercentPerWeek)}, band ${range(pace.band, paceFigure)}`}
           />
           <EstimatedFact
-            name="To expect at the mark in force"
+            name={`To expect at ${gramsFigure(call.markInForceG)} g, coming days`}
             of={pace.expectedAtMark}
             figure={paceFigure}
             unit="% a week"

@@ -1,5 +1,6 @@
 import type { WeeklyCall } from '@platewright/core/call/output.ts';
 import { gramsFigure } from '@platewright/core/ui/number.ts';
+import { formatBodyMass } from '@platewright/core/units/mass.ts';
 import type { WeekView } from '@platewright/core/views/week-types.ts';
 import { useState } from 'preact/hooks';
 import { removal } from '../../api/edits.ts';
@@ -17,24 +18,30 @@ import { PlanAfter } from './plan-after.tsx';
 export function Decide({ week, call }: { week: WeekView; call: WeeklyCall }) {
   const { athlete, date } = week;
   const [other, setOther] = useState(false);
+  const [made, setMade] = useState(false);
   const { busy, problem, run } = useSubmit();
   const { tell } = useNotice();
 
   const send = async (decision: 'accepted' | 'changed' | 'declined', markG: number) => {
     const body = { athlete, date, decision, ...(decision === 'changed' && { markG }) };
     if (!(await run(() => decide(body)))) return;
+    setMade(true);
     setOther(false);
-    tell(`The mark is ${gramsFigure(markG)} g of carbohydrate a day.`, [
+    const mass = week.planAfter && formatBodyMass(week.planAfter.bodyMassKg, week.units.mass);
+    const rest = mass ? ` Protein and fat now go by ${mass}, the bodyweight line.` : '';
+    tell(`The mark is ${gramsFigure(markG)} g of carbohydrate a day.${rest}`, [
       removal('weekly-call', athlete, `call-${date}`, true),
     ]);
   };
 
-  if (week.decision) return <Decided decision={week.decision} athlete={athlete} />;
+  if (week.decision) return <Decided decision={week.decision} athlete={athlete} justMade={made} />;
   const moves = call.verdict === 'up' || call.verdict === 'down';
   return (
     <div class="decide">
       <MarkStep call={call} band={week.carbohydrateBand} />
-      {week.planAfter && <PlanAfter plan={week.planAfter} units={week.units} />}
+      {week.planAfter && !other && call.verdict !== 'not-enough' && (
+        <PlanAfter plan={week.planAfter} units={week.units} />
+      )}
       <Writing>
         <div class="buttons">
           {call.verdict !== 'not-enough' && (
@@ -63,7 +70,7 @@ export function Decide({ week, call }: { week: WeekView; call: WeeklyCall }) {
         </div>
       </Writing>
       {other && (
-        <OtherMark start={call.carbohydrateG} busy={busy} set={(markG) => void send('changed', markG)} />
+        <OtherMark week={week} call={call} busy={busy} set={(markG) => void send('changed', markG)} />
       )}
       {problem && <ProblemNote problem={problem} />}
     </div>

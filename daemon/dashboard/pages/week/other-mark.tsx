@@ -1,19 +1,21 @@
+import type { WeeklyCall } from '@platewright/core/call/output.ts';
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
+import type { WeekView } from '@platewright/core/views/week-types.ts';
 import { useState } from 'preact/hooks';
 import { Field } from '../../forms/field.tsx';
 import { Form } from '../../forms/form.tsx';
+import { AtMark } from './at-mark.tsx';
 
-/** A mark of the athlete's own. */
-export function OtherMark({
-  start,
-  busy,
-  set,
-}: {
-  start: number;
+interface OtherMarkProps {
+  week: WeekView;
+  call: WeeklyCall;
   busy: boolean;
   set: (markG: number) => void;
-}) {
-  const [typed, setTyped] = useState(String(start));
+}
+
+/** A mark of the athlete's own, with what it would do beside it. */
+export function OtherMark({ week, call, busy, set }: OtherMarkProps) {
+  const [typed, setTyped] = useState(String(call.carbohydrateG));
   const markG = parseDecimal(typed);
   const right = markG !== undefined && markG > 0 && markG <= 2000;
   return (
@@ -31,6 +33,7 @@ export function OtherMark({
           Set it
         </button>
       </div>
+      {right && <AtMark week={week} call={call} markG={markG} />}
     </Form>
   );
 }

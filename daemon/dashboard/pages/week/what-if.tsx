@@ -41,7 +41,7 @@ export function WhatIf({ week, call, forecast }: WhatIfProps) {
         />
         <dl class="what-if-facts" aria-live="polite">
           <div>
-            <dt>Pace</dt>
+            <dt>Pace, weeks 2 to 4</dt>
             <dd>
               {paceFigure(pace.mean)} % a week
               <span class="soft small block">{range90(pace, paceFigure)}</span>
@@ -63,7 +63,7 @@ export function WhatIf({ week, call, forecast }: WhatIfProps) {
         <ChartKey
           signs={[
             { sign: 'line', means: `at ${gramsFigure(fan.markG)} g, with its 90 % interval` },
-            { sign: 'old', means: `at the mark in force, ${gramsFigure(forecast.atOldMark.markG)} g` },
+            { sign: 'old', means: `at ${gramsFigure(forecast.atOldMark.markG)} g, as before the call` },
             { sign: 'wedge', means: 'pace band' },
           ]}
         />
