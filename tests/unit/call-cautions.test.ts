@@ -41,6 +41,17 @@ describe('a stop', () => {
     expect(call.summary[1]).toMatch(/^Raise the carbohydrate mark .*; please talk to a doctor/);
   });
 
+  it('comes of far too little eaten, even where the log is too small to pass as whole', () => {
+    const input = callOfLife({ days: 42, kgPerWeek: -0.4, eats: 0.4 });
+    const days = (everyMeal: boolean): CallInput['days'] =>
+      input.days.map((day) => ({
+        ...day,
+        intake: day.intake && { ...day.intake, complete: false, everyMeal },
+      }));
+    expect(levelOf(weeklyCall({ ...input, days: days(true) }), 'very-low-intake')).toBe('stop');
+    expect(levelOf(weeklyCall({ ...input, days: days(false) }), 'very-low-intake')).toBeUndefined();
+  });
+
   it('keeps a loss of somebody under 18 where it is, and warns at 18 and in other phases', () => {
     const input = callOfLife({ days: 42, kgPerWeek: 0 }, { aim: lose });
     const of = (ageYears: number, aim: CallInput['aim'] = lose) =>

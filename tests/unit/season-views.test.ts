@@ -3,6 +3,7 @@ import { addDays, isoWeekday } from '@platewright/core/season/dates.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
 import { planView } from '@platewright/core/views/plan.ts';
+import { rosterRow } from '@platewright/core/views/roster.ts';
 import { weekView } from '@platewright/core/views/week.ts';
 import { describe, expect, it } from 'vitest';
 import { athleteOf, callOf, entryOf, livedSeason, phaseOf, seasonOf, weighInOf } from '../support/season.ts';
@@ -47,6 +48,16 @@ describe('week view', () => {
     const { cautions } = weekView({ ...season, athlete }, date);
     expect(cautions).toEqual([expect.stringMatching(/^Diabetes/), expect.stringMatching(/^Pregnancy/)]);
     expect(view.cautions).toEqual([]);
+  });
+
+  it('says stop, on the roster too, to somebody who logs every meal and eats next to nothing', () => {
+    expect(rosterRow(season, date).stop).toBe(false);
+    const entries = season.entries.map((entry) => ({ ...entry, grams: 0.3 * entry.grams }));
+    const hungry = { ...season, entries };
+    const { call, days } = weekView(hungry, date);
+    expect(days.filter(({ complete }) => complete)).toEqual([]);
+    expect(call?.cautions.map(({ code }) => code)).toContain('very-low-intake');
+    expect(rosterRow(hungry, date).stop).toBe(true);
   });
 
   it('says why there is no call', () => {

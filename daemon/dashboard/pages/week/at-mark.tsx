@@ -21,13 +21,13 @@ export function AtMark({ week, call, markG }: { week: WeekView; call: WeeklyCall
           : `Pace to expect in weeks 2 to 4: ${paceFigure(pace)} % a week.`}
       </p>
       {guardG !== undefined && markG < guardG && (
-        <p class="caution">
-          <span>
+        <div class="caution">
+          <p>
             Under {gramsFigure(Math.ceil(guardG))} g the plan leaves less than{' '}
             {formatEnergyPerMass(availabilityLevels.low, units)} of fat-free mass a day. No call goes there:
             see a doctor or dietitian before you do.
-          </span>
-        </p>
+          </p>
+        </div>
       )}
     </div>
   );
