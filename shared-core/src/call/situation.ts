@@ -166,7 +166,8 @@ function ratioBefore({ table }: BodyModel): number {
 const STOP_MASS_INDEX = 17.5;
 /** Under this index an adult is underweight: WHO (from memory). */
 const LOW_MASS_INDEX = 18.5;
-const VERY_FAST_LOSS = -1.75;
+/** Loss should not be faster than 1.5 % of body mass a week: Turocy PS et al. J Athl Train 2011;46:322–336 (second-hand). */
+const VERY_FAST_LOSS = -1.5;
 const VERY_LOW_PER_FAT_FREE_KG = 20;
 const UNEXPLAINED_LOSS = -1;
 
