@@ -19,10 +19,11 @@ import {
   type RunningFilter,
   runFilter,
 } from './filter.ts';
-import { explainJumps, startingAt } from './jumps.ts';
+import { explainJumps } from './jumps.ts';
 import { estimateNoise, type NoiseLevels, usualNoise } from './noise.ts';
 import { maintenanceVariance, type SmoothedDays, smooth } from './smoother.ts';
 import { type Person, startFatKg, startMaintenance } from './start-estimate.ts';
+import { startingAt } from './starting-at.ts';
 import { MASS, maintenanceOf } from './state.ts';
 
 /** A mean and its standard deviation. */
