@@ -41,7 +41,7 @@ describe('the command line', () => {
     ]);
     expect(run('--help').stdout).toBe(stdout);
     for (const name of names)
-      expect(run(name, '--help').stdout).toMatch(new RegExp(`^platewright ${name}\\b`));
+      expect(run(name, '--help').stdout).toMatch(new RegExp(`^npx platewright ${name}\\b`));
   });
 
   it.each([
@@ -60,7 +60,7 @@ describe('the command line', () => {
   it.each([['pair'], ['devices'], ['export'], ['backup']])('%s says when there is no store yet', (name) => {
     const { status, stderr } = run(name);
     expect(status).toBe(1);
-    expect(stderr).toMatch(/no store .*Run platewright start/);
+    expect(stderr).toMatch(/no store .*Run npx platewright start/);
   });
 });
 

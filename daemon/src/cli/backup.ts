@@ -10,8 +10,8 @@ export const backup: Command = {
   operands: '[FILE]',
   mostOperands: 1,
   options: storeOptions,
-  help: `  platewright backup
-  platewright backup /mnt/disk/platewright.sqlite
+  help: `  npx platewright backup
+  npx platewright backup /mnt/disk/platewright.sqlite
 
 Prints where the copy is: in the folder backups beside the store unless FILE or --backups names a place. Photos go into the
 folder bytes beside it, which all backups there share: keep the two together. The daemon may be running; it makes one each day by itself. Copying the store's files by hand can give a broken copy; this can't.`,

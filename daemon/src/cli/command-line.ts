@@ -68,7 +68,7 @@ async function run(typed: readonly string[]): Promise<void> {
   const [name, ...rest] = typed;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') return say(overview());
   if (!Object.hasOwn(commands, name)) {
-    throw new CommandTrouble(`There is no command “${name}”. platewright --help lists them.`, 2);
+    throw new CommandTrouble(`There is no command “${name}”. npx platewright --help lists them.`, 2);
   }
   const command = await commands[name]?.load();
   if (command === undefined) return;
@@ -93,7 +93,7 @@ function usage({ name, operands, options }: Command): string {
   const names = Object.entries(options).map(([option, { type }]) =>
     type === 'boolean' ? `[--${option}]` : `[--${option} ${option.toUpperCase()}]`,
   );
-  return ['platewright', name, operands, ...names].filter((word) => word !== '').join(' ');
+  return ['npx platewright', name, operands, ...names].filter((word) => word !== '').join(' ');
 }
 
 function helpOf(command: Command): string {
@@ -106,5 +106,5 @@ function overview(): string {
 
 ${rows.join('\n')}
 
-platewright COMMAND --help says more. Begin with: platewright demo`;
+npx platewright COMMAND --help says more. Begin with: npx platewright demo`;
 }

@@ -18,8 +18,8 @@ export const demo: Command = {
   operands: '',
   mostOperands: 0,
   options: { ...dataOption, port: { type: 'string' } },
-  help: `  platewright demo
-  platewright demo --port 9001
+  help: `  npx platewright demo
+  npx platewright demo --port 9001
 
 The season ends today. It is kept in $XDG_DATA_HOME/platewright-demo, apart from your own records, and served on port
 8788 unless --port names another one.`,

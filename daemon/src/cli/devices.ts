@@ -10,8 +10,8 @@ export const devices: Command = {
   operands: '[revoke ID]',
   mostOperands: 2,
   options: storeOptions,
-  help: `  platewright devices
-  platewright devices revoke 0193a5c2
+  help: `  npx platewright devices
+  npx platewright devices revoke 0193a5c2
 
 A line for each device: id, kind, when it was last seen, state, rights, check, name. The rights are write or read, and the
 id of the athlete when they are held to one; the check is what the device showed when it was paired. The start of an id is enough to revoke it. It is
@@ -19,7 +19,7 @@ shut out with its next request, and what it has not sent yet stays on it.`,
   async run(given) {
     const [action, id] = given.positionals;
     if (action !== undefined && (action !== 'revoke' || id === undefined)) {
-      throw new CommandTrouble('It is platewright devices, or platewright devices revoke ID.', 2);
+      throw new CommandTrouble('It is npx platewright devices, or npx platewright devices revoke ID.', 2);
     }
     const store = await openStore(settings(given), 'guest');
     try {
@@ -35,7 +35,7 @@ async function list(store: Store): Promise<void> {
   const all = await store.devices();
   const key = (await knownAddresses(store)).lan?.key ?? '';
   for (const device of all) say(row(device, key));
-  if (all.length === 0) note('No device is paired yet. Run platewright pair.');
+  if (all.length === 0) note('No device is paired yet. Run npx platewright pair.');
 }
 
 function row({ id, kind, name, rights, lastSeenAt, revokedAt }: StoredDevice, key: string): string {
@@ -50,7 +50,7 @@ async function revoke(store: Store, start: string): Promise<void> {
   const [device] = found;
   if (device === undefined || found.length > 1) {
     const many = found.length > 1 ? `${found.length} devices start` : 'No device starts';
-    throw new CommandTrouble(`${many} with ${start}. platewright devices lists them.`);
+    throw new CommandTrouble(`${many} with ${start}. npx platewright devices lists them.`);
   }
   await store.putDevice({ ...device, revokedAt: device.revokedAt ?? Date.now() });
   note(`${printable(device.name)} was let go.`);

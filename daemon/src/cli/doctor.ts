@@ -9,7 +9,7 @@ export const doctor: Command = {
   operands: '',
   mostOperands: 0,
   options: serveOptions,
-  help: `  platewright doctor
+  help: `  npx platewright doctor
 
 Looks at the folder, its permissions, the disk, every change and record, the clock, backups and the port. Exit code 1 when something
 should be mended. The daemon may be running.`,

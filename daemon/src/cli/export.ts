@@ -11,11 +11,11 @@ export const exportCommand: Command = {
   operands: '[FILE]',
   mostOperands: 1,
   options: storeOptions,
-  help: `  platewright export > records.jsonl
-  platewright export records.jsonl
+  help: `  npx platewright export > records.jsonl
+  npx platewright export records.jsonl
 
 A line of JSON for each record, keys sorted: its fields, and when and where each was last written. Any program can read
-it; platewright import takes it into an empty store. The pictures of photos are files of their own, in the folder bytes beside
+it; npx platewright import takes it into an empty store. The pictures of photos are files of their own, in the folder bytes beside
 the store: each is named by the sha256 of its record. The daemon may be running.`,
   async run(given) {
     const [file] = given.positionals;

@@ -11,11 +11,11 @@ export const importCommand: Command = {
   operands: '[FILE]',
   mostOperands: 1,
   options: storeOptions,
-  help: `  platewright import records.jsonl
-  platewright import --data ~/restored < records.jsonl
+  help: `  npx platewright import records.jsonl
+  npx platewright import --data ~/restored < records.jsonl
 
 All of it is taken in, or nothing. The store must be empty and the daemon stopped. Devices are paired anew afterwards, and
-the folder bytes of photos is copied by hand; platewright verify says which are missing.`,
+the folder bytes of photos is copied by hand; npx platewright verify says which are missing.`,
   async run(given) {
     const [file] = given.positionals;
     const store = await openStore(settings(given), 'owner');

@@ -14,8 +14,8 @@ export const pair: Command = {
   operands: '',
   mostOperands: 0,
   options: { ...storeOptions, athlete: { type: 'string' }, 'read-only': { type: 'boolean' } },
-  help: `  platewright pair
-  platewright pair --athlete Ann --read-only
+  help: `  npx platewright pair
+  npx platewright pair --athlete Ann --read-only
 
 Prints a code to type into the extension, and a link that pairs a dashboard with the same code. It is good once, for ten
 minutes; five wrong tries burn it. The device it pairs may do everything, unless --athlete holds it to one athlete (by name

@@ -18,8 +18,8 @@ export const restore: Command = {
   operands: 'FILE',
   mostOperands: 1,
   options: { ...serveOptions, try: { type: 'boolean' } },
-  help: `  platewright restore FILE --try
-  platewright restore FILE
+  help: `  npx platewright restore FILE --try
+  npx platewright restore FILE
 
 With --try it only serves the backup, on port ${TRY_PORT} unless --port names another one, to be looked at beside the running
 daemon; nothing of that is kept. Without, the daemon must be stopped: the backup is checked and takes the place of the
@@ -28,7 +28,7 @@ far as they are sound. Devices notice with their next message, and send again wh
 empty PostgreSQL database, whichever kind of store the backup is of.`,
   async run(given) {
     const [file] = given.positionals;
-    if (file === undefined) throw new CommandTrouble('Name a backup: platewright restore FILE.', 2);
+    if (file === undefined) throw new CommandTrouble('Name a backup: npx platewright restore FILE.', 2);
     const { data, store, backups, port } = settings({
       ...given,
       values: { ...given.values, port: given.values.port ?? TRY_PORT },

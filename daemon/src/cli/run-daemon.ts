@@ -79,7 +79,9 @@ async function startServing(
 }
 
 function tellPaired({ kind, id }: StoredDevice, check: string): void {
-  note(`Paired: ${kind} ${id}. It shows the check ${check}; if not, run platewright devices revoke ${id}.`);
+  note(
+    `Paired: ${kind} ${id}. It shows the check ${check}; if not, run npx platewright devices revoke ${id}.`,
+  );
 }
 
 async function sayWhatNext(store: Store, address: string, lastLine: string): Promise<void> {

@@ -23,18 +23,18 @@ export const service: Command = {
   operands: '[install]',
   mostOperands: 1,
   options: { ...dataOption, backups: one, port: one, ...networkOptions, manager: one },
-  help: `  platewright service
-  platewright service install
-  platewright service install --lan
+  help: `  npx platewright service
+  npx platewright service install
+  npx platewright service install --lan
 
 Prints what makes the daemon a service of yours: a systemd user unit, or on a Mac a launchd agent; --manager systemd or
 launchd names one. It starts with your session and again after a fault, and may do no more than the daemon needs. The
-options of platewright start go into it; what stands in the config file need not. install writes it where it belongs, and
+options of start go into it; what stands in the config file need not. install writes it where it belongs, and
 says how to turn it on.`,
   async run(given) {
     const [action] = given.positionals;
     if (action !== undefined && action !== 'install') {
-      throw new CommandTrouble('It is platewright service, or platewright service install.', 2);
+      throw new CommandTrouble('It is npx platewright service, or npx platewright service install.', 2);
     }
     const command = commandOf(given);
     const { path, content, turnOn } = serviceFile(managerOf(given), command);

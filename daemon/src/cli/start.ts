@@ -15,10 +15,10 @@ export const start: Command = {
   operands: '',
   mostOperands: 0,
   options: { ...serveOptions, ...networkOptions, ...logOption },
-  help: `  platewright start
-  platewright start --port 9000 --data ~/records
-  platewright start --lan
-  platewright start --base-path /plates --host example.org --trusted-proxy 127.0.0.1
+  help: `  npx platewright start
+  npx platewright start --port 9000 --data ~/records
+  npx platewright start --lan
+  npx platewright start --base-path /plates --host example.org --trusted-proxy 127.0.0.1
 
 It listens on 127.0.0.1 only. With --lan others in your network reach it too, by TLS alone, on port 8789 or --lan-port; the
 certificate is made on the first start, unless --cert and --key name files of your own. --host adds a name that it answers

@@ -14,8 +14,8 @@ export const verify: Command = {
   operands: '[FILE]',
   mostOperands: 1,
   options: storeOptions,
-  help: `  platewright verify
-  platewright verify backup.sqlite
+  help: `  npx platewright verify
+  npx platewright verify backup.sqlite
 
 Reads all of the store, or of a backup, and holds every row against its checksum, every record against its changes, and every
 photo against the folder bytes beside it. A line for each fault; when there is one, it says what to go back to. The daemon may

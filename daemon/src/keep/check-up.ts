@@ -42,7 +42,7 @@ function folderFinding(folder: string): Finding {
     return {
       about,
       state: `${folder} is not there, or can't be written`,
-      mend: 'Run platewright start, or name another folder with --data.',
+      mend: 'Run npx platewright start, or name another folder with --data.',
     };
   }
 }
@@ -68,7 +68,8 @@ async function storeFindings(place: StorePlace, nowMs: number): Promise<Finding[
     try {
       const faults = await store.verify();
       const state = faults.length === 0 ? `${await store.lastSeq()} changes, all sound` : faults.join('; ');
-      const mend = faults.length === 0 ? null : 'Run platewright verify: it says which backup to go back to.';
+      const mend =
+        faults.length === 0 ? null : 'Run npx platewright verify: it says which backup to go back to.';
       // Where rows are not sound, records can't be read.
       const photos = faults.length === 0 ? await store.records({ kind: 'photo' }) : [];
       const files = bytesFolder(place.data);
@@ -115,5 +116,5 @@ function backupFinding(folder: string, nowMs: number): Finding {
   }
   const state =
     newest === undefined ? 'there is none' : `the last one is of ${new Date(newest.at).toISOString()}`;
-  return { about, state, mend: 'Run platewright backup, and keep a copy on another disk.' };
+  return { about, state, mend: 'Run npx platewright backup, and keep a copy on another disk.' };
 }

@@ -5,8 +5,8 @@ import { type Backup, listBackups } from './backup.ts';
 export async function restoreAdvice(folder: string): Promise<string> {
   const sound = await newestSound(listBackups(folder));
   return sound === null
-    ? `There is no sound backup in ${folder}. Look for one elsewhere; platewright restore FILE puts it in place.`
-    : `Stop the daemon, and run: platewright restore '${sound.path}' (made ${new Date(sound.at).toISOString()}). Paired devices then send again what it lacks.`;
+    ? `There is no sound backup in ${folder}. Look for one elsewhere; npx platewright restore FILE puts it in place.`
+    : `Stop the daemon, and run: npx platewright restore '${sound.path}' (made ${new Date(sound.at).toISOString()}). Paired devices then send again what it lacks.`;
 }
 
 async function newestSound(backups: readonly Backup[]): Promise<Backup | null> {

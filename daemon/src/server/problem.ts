@@ -89,10 +89,10 @@ function storeProblem({ code }: StoreTrouble): ProblemError {
   if (code === 'damaged') {
     return new ProblemError(503, 'store-damaged', {
       detail:
-        'The store is damaged and takes no changes. Run platewright verify where the daemon runs; it says which backup to go back to.',
+        'The store is damaged and takes no changes. Run npx platewright verify where the daemon runs; it says which backup to go back to.',
     });
   }
   return new ProblemError(503, 'store', {
-    detail: 'The store does not answer. Run platewright doctor where the daemon runs.',
+    detail: 'The store does not answer. Run npx platewright doctor where the daemon runs.',
   });
 }

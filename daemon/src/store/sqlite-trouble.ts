@@ -35,7 +35,7 @@ function unwritable(folder: string): StoreTrouble {
 function damaged(folder: string): StoreTrouble {
   return new StoreTrouble(
     'damaged',
-    `The store in ${folder} is damaged. Run platewright verify, which says what to go back to.`,
+    `The store in ${folder} is damaged. Run npx platewright verify, which says what to go back to.`,
   );
 }
 

@@ -45,7 +45,7 @@ async function isPhotoOf(store: Store, athlete: string, name: string): Promise<b
   return photos.some((record) => readRecord('photo', record)?.sha256 === name);
 }
 
-/** Null also for a file that is not as it was written; `platewright verify` names it. */
+/** Null also for a file that is not as it was written; `npx platewright verify` names it. */
 function soundBytes(folder: string, name: string) {
   try {
     return getBytes(folder, name);
@@ -58,7 +58,7 @@ function soundBytes(folder: string, name: string) {
 function noPhoto(): ProblemError {
   return new ProblemError(404, 'no-photo', {
     detail:
-      'There is no such photo of this athlete, or its file is missing or damaged: platewright verify says so, where the daemon runs.',
+      'There is no such photo of this athlete, or its file is missing or damaged: npx platewright verify says so, where the daemon runs.',
   });
 }
 
