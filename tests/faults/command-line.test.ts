@@ -64,6 +64,32 @@ describe('the command line', () => {
   });
 });
 
+describe('the way to another code leads to the store that is served', () => {
+  /** What is said to make another code, as words. */
+  const another = async ({ notes }: Daemon) => {
+    const said = () => /npx platewright (pair.*) makes another/.exec(notes.join(''))?.[1];
+    await expect.poll(said).toBeDefined();
+    return said()?.split(' ') ?? [];
+  };
+  const makes = async (args: string[], options: string[]) => {
+    daemon = await startDaemon(folder.path, [...args, '--port', '0']);
+    const words = await another(daemon);
+    expect(words).toEqual(['pair', ...options]);
+    const code = run(...words).stdout.trim();
+    await pairExtension({ ...daemon, code });
+    expect(run('devices', ...options).stdout).toContain('extension');
+  };
+
+  it('the usual one', () => makes(['start'], []));
+
+  it('one in another folder', () => {
+    const data = join(folder.path, 'elsewhere');
+    return makes(['start', '--data', data], ['--data', data]);
+  });
+
+  it('the invented one', () => makes(['demo'], ['--data', join(folder.path, 'data/platewright-demo')]));
+});
+
 describe('start ends with a clear sentence and exit code 1', () => {
   function refused(message: RegExp, ...args: string[]): void {
     const { status, stdout, stderr } = run('start', '--port', '0', ...args);

@@ -8,7 +8,7 @@ import type { Store } from '../store/store.ts';
 import { type Command, CommandTrouble, note } from './command.ts';
 import { loopbackOnly } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
-import { dataOption, demoSettings } from './settings.ts';
+import { dataOption, demoSettings, optionsFor } from './settings.ts';
 
 /** Holds the last date of the season; that it is there makes a store a demo. */
 const DEMO_SETTING = 'demo';
@@ -27,7 +27,7 @@ The season ends today. It is kept in $XDG_DATA_HOME/platewright-demo, apart from
     const { data, port } = demoSettings(given);
     const store = await demoStore(data, today());
     await runDaemon(store, {
-      ...{ port, data, network: loopbackOnly },
+      ...{ port, data, network: loopbackOnly, options: optionsFor({ data, store: null }) },
       lastLine: 'All of this is invented. npm start begins your own season.',
     });
   },

@@ -8,7 +8,7 @@ import { replaceStore, unpackBackup } from '../store/sqlite-restore.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
 import { loopbackOnly } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
-import { serveOptions, settings } from './settings.ts';
+import { optionsFor, serveOptions, settings } from './settings.ts';
 
 /** Beside the daemon's own and the demo's. */
 const TRY_PORT = '8789';
@@ -57,7 +57,7 @@ async function look(file: string, data: string, port: number): Promise<void> {
     await unpackBackup(file, folder);
     await copyBytes(bytesFolder(dirname(file)), bytesFolder(folder));
     await runDaemon(openSqliteStore(folder, 'owner'), {
-      ...{ port, data: folder, network: loopbackOnly },
+      ...{ port, data: folder, network: loopbackOnly, options: optionsFor({ data: folder, store: null }) },
       lastLine: 'This is a backup; nothing of it is kept.',
     });
   } finally {

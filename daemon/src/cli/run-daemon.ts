@@ -19,6 +19,8 @@ interface RunSettings {
   port: number;
   /** Folder of the store, where a certificate and files are kept too; absolute. */
   data: string;
+  /** What leads other commands to this store; see optionsFor. */
+  options: string;
   network: NetworkSettings;
   log?: Log;
   /** Ends what is said to do next. */
@@ -30,14 +32,14 @@ export async function runDaemon(
   store: Store,
   { lastLine, log = silent, ...rest }: RunSettings,
 ): Promise<void> {
-  const { data, network } = rest;
+  const { data, options, network } = rest;
   const running = await startServing(store, { ...rest, log });
   const { page, lan } = running.addresses;
   const endLan = await keepLan(running, network, data);
   try {
     if (store.trouble() === null) {
       await keepAddresses(store, running.addresses);
-      await sayWhatNext(store, page, lastLine);
+      await sayWhatNext(store, page, { lastLine, options });
       if (lan !== null) await sayLan(lan, (await issueCode(store, Date.now())).code);
     } else note(`It is served to be read at ${page}, to those who are paired already.`);
     saveCompiled();
@@ -55,11 +57,11 @@ export async function runDaemon(
 
 async function startServing(
   store: Store,
-  { port, data, network: settings, log }: Omit<RunSettings, 'lastLine'> & { log: Log },
+  { port, data, options, network: settings, log }: Omit<RunSettings, 'lastLine'> & { log: Log },
 ) {
   try {
     const network = await networkOf(settings, data);
-    const paired = network.lan === null ? undefined : tellPaired;
+    const paired = network.lan === null ? undefined : tellPairedWith(options);
     const running = await serve({
       store,
       port,
@@ -78,13 +80,18 @@ async function startServing(
   }
 }
 
-function tellPaired({ kind, id }: StoredDevice, check: string): void {
-  note(
-    `Paired: ${kind} ${id}. It shows the check ${check}; if not, run npx platewright devices revoke ${id}.`,
-  );
+function tellPairedWith(options: string) {
+  return ({ kind, id }: StoredDevice, check: string): void =>
+    note(
+      `Paired: ${kind} ${id}. It shows the check ${check}; if not, run npx platewright devices revoke ${id}${options}.`,
+    );
 }
 
-async function sayWhatNext(store: Store, address: string, lastLine: string): Promise<void> {
+async function sayWhatNext(
+  store: Store,
+  address: string,
+  { lastLine, options }: Pick<RunSettings, 'lastLine' | 'options'>,
+): Promise<void> {
   const now = Date.now();
   // One after the other, because each takes a processor and 32 MB for a tenth of a second.
   const page = await issueCode(store, now);
@@ -94,7 +101,9 @@ async function sayWhatNext(store: Store, address: string, lastLine: string): Pro
     `2. Load the extension from ${EXTENSION} (chrome://extensions, developer mode), and pair it by typing ${pairingText(address, browser.code)}`,
   );
   say(`3. ${lastLine}`);
-  note('Link and code are good once, for ten minutes; npx platewright pair makes another. Stop with Ctrl-C.');
+  note(
+    `Link and code are good once, for ten minutes; npx platewright pair${options} makes another. Stop with Ctrl-C.`,
+  );
 }
 
 /** Resolves at the first SIGINT or SIGTERM; a second one ends the process at once. */

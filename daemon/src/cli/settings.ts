@@ -52,6 +52,22 @@ export function demoSettings({ values }: Given): Pick<Settings, 'data' | 'port'>
   };
 }
 
+/**
+ * The options, with a blank before, that lead a command typed elsewhere to the same store; empty where it finds it without.
+ * An environment may not be the same there, so only the config file and the usual folder count as known.
+ */
+export function optionsFor({ data, store }: Pick<Settings, 'data' | 'store'>): string {
+  const file = configFile();
+  const usual = resolve(file.data ?? dataHome('platewright'));
+  const folder = data === usual ? '' : ` --data ${inShell(data)}`;
+  // An address may hold a password, and what is said here may land in a log.
+  return store === null || store === file.store ? folder : `${folder} --store ADDRESS`;
+}
+
+function inShell(path: string): string {
+  return /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
+}
+
 function readAddress(typed: string): string {
   if (/^postgres(ql)?:\/\//.test(typed)) return typed;
   throw new CommandTrouble(

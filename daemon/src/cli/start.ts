@@ -8,7 +8,7 @@ import { type Command, note } from './command.ts';
 import { chosenLog, logOption } from './log-level.ts';
 import { networkOptions, networkSettings } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
-import { serveOptions, settings } from './settings.ts';
+import { optionsFor, serveOptions, settings } from './settings.ts';
 
 export const start: Command = {
   name: 'start',
@@ -38,7 +38,7 @@ debug (PLATEWRIGHT_LOG_LEVEL); unless told otherwise it is warn.`,
     const network = networkSettings(given);
     const log = chosenLog(given);
     await runDaemon(keptUp({ store: await openOrAdvise({ data, store }, backups), data, backups }), {
-      ...{ port, data, network, log },
+      ...{ port, data, network, log, options: optionsFor({ data, store }) },
       lastLine:
         'Only looking? npm start -- --demo shows a finished season of an invented athlete, in a store of its own.',
     });

@@ -74,7 +74,7 @@ function wrongCode(outcome: Exclude<CodeOutcome, Rights>): ProblemError {
       })
     : new ProblemError(403, 'no-code', {
         detail:
-          'No code waits: it was used, is over ten minutes old, or had five wrong tries. Run npx platewright pair for a new one.',
+          'No code waits: it was used, is over ten minutes old, or had five wrong tries. For a new one run npx platewright pair, as the daemon’s terminal words it.',
       });
 }
 
