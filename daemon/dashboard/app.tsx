@@ -13,7 +13,7 @@ import { RosterPage } from './pages/roster/roster-page.tsx';
 import { SetUpPage } from './pages/set-up/set-up-page.tsx';
 import { TodayPage } from './pages/today/today-page.tsx';
 import { WeekPage } from './pages/week/week-page.tsx';
-import { hrefOf, type Route, takePairingCode, useRoute } from './router.ts';
+import { hrefOf, type Route, usePairingCode, useRoute } from './router.ts';
 import { Header } from './shell/header.tsx';
 import { NoticeBar } from './shell/notice-bar.tsx';
 import { ProblemNote } from './shell/problem-note.tsx';
@@ -23,7 +23,6 @@ import { useLoaded } from './state/use-view.ts';
 
 /** The session comes first: without one the only page is Pair. */
 export function App() {
-  const [code] = useState(takePairingCode);
   const loaded = useLoaded<Session | 'none'>('session', async () => {
     try {
       return await readSession();
@@ -33,7 +32,9 @@ export function App() {
     }
   });
   const { value, problem, reload } = loaded;
-  if (value === 'none') return <PairPage code={code} paired={reload} />;
+  // Whether a tab that stood open is still paired is looked at anew.
+  const code = usePairingCode(() => void reload());
+  if (value === 'none') return <PairPage key={code} code={code} paired={reload} />;
   if (value !== null) return <Paired session={value} reload={reload} />;
   return problem ? (
     <main class="page">

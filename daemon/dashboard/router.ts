@@ -31,11 +31,27 @@ export function hrefOf(page: Page, rest = ''): string {
 }
 
 /** The code of an address such as `#pair=ABCD-EFGH`, taken out of the address so that it is not left in the history. */
-export function takePairingCode(): string | null {
+function takePairingCode(): string | null {
   const match = /^#pair=([A-Za-z0-9-]+)$/.exec(location.hash);
   if (!match?.[1]) return null;
   history.replaceState(null, '', location.pathname + location.search);
   return match[1];
+}
+
+/** The code of the link that was opened last; `arrived` is called when one comes while the page stands open. */
+export function usePairingCode(arrived: () => void): string | null {
+  const [code, setCode] = useState(takePairingCode);
+  useEffect(() => {
+    const follow = () => {
+      const next = takePairingCode();
+      if (next === null) return;
+      setCode(next);
+      arrived();
+    };
+    addEventListener('hashchange', follow);
+    return () => removeEventListener('hashchange', follow);
+  }, []);
+  return code;
 }
 
 export function useRoute(): Route {
