@@ -1,3 +1,4 @@
+import { CODE_WORDS } from '@platewright/core/protocol/code.ts';
 import { useState } from 'preact/hooks';
 import { askWorker } from '../platform/messages.ts';
 import { permissionFor, readPairText } from './read-pair-text.ts';
@@ -19,7 +20,7 @@ export function PairForm({ begun = '', allow }: PairFormProps) {
 
   const send = async () => {
     if (asked === null) {
-      setWrong('Type the code that the daemon printed, such as ABCD-EFGH.');
+      setWrong(CODE_WORDS);
       return;
     }
     // Asked before anything is awaited: a permission is only granted in answer to a press.
@@ -58,7 +59,7 @@ export function PairForm({ begun = '', allow }: PairFormProps) {
         />
         <p id="pair-hint" class="hint">
           The daemon prints it when it starts. Is it not at 127.0.0.1:8787? Then type its address in front:
-          192.168.1.20:8789 ABCD-EFGH.
+          192.168.1.20:8789 ABCD-2345.
         </p>
         {asked !== null && pattern !== null && (
           <p class="hint">

@@ -1,3 +1,5 @@
+import { hasCodeForm } from '@platewright/core/protocol/code.ts';
+
 /** A daemon's address, without a slash at the end, and a pairing code. */
 export interface PairText {
   address: string;
@@ -18,7 +20,7 @@ export function readPairText(text: string): PairText | null {
     .trim()
     .replace(/\/?#pair=/i, ' ')
     .split(/\s+/);
-  const code = words.findLast((word) => /^[A-Za-z0-9-]{4,20}$/.test(word));
+  const code = words.findLast(hasCodeForm);
   if (code === undefined) return null;
   const address = words.find((word) => word !== code && /[.:[]|localhost/i.test(word));
   const url = addressOf(address ?? USUAL_ADDRESS);

@@ -63,3 +63,44 @@ it('a code in a link is shown and waits for a press, so that a foreign page can 
   expect(await daemon.store.devices()).toHaveLength(1);
   await context.close();
 });
+
+it('a link pasted into a tab that shows the dashboard already offers its code', async () => {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  page.setDefaultTimeout(30_000);
+  await page.goto(`http://127.0.0.1:${daemon.port}/`);
+  const field = page.getByLabel('Pairing code');
+  await field.fill('0000-0000');
+  for (const code of [await daemon.code(), await daemon.code()]) {
+    await page.goto(link(code));
+    await expect.poll(() => field.inputValue()).toBe(code);
+    expect(page.url()).not.toContain(code);
+  }
+  await page.getByRole('button', { name: 'Pair this browser' }).click();
+  await page.locator('.set-up').waitFor();
+
+  // Its key was taken back while the tab stood open.
+  for (const device of await daemon.store.devices()) {
+    await daemon.store.putDevice({ ...device, revokedAt: Date.now() });
+  }
+  const code = await daemon.code();
+  await page.goto(link(code));
+  await expect.poll(() => field.inputValue()).toBe(code);
+  await context.close();
+});
+
+it('what has not the form of a code is not sent, which would use up a try', async () => {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  page.setDefaultTimeout(30_000);
+  const asked: string[] = [];
+  page.on('request', (request) => {
+    if (request.method() !== 'GET') asked.push(request.url());
+  });
+  await page.goto(`http://127.0.0.1:${daemon.port}/`);
+  await page.getByLabel('Pairing code').fill('hello');
+  await page.getByRole('button', { name: 'Pair this browser' }).click();
+  await page.getByText('A pairing code is eight letters and digits').waitFor();
+  expect(asked).toEqual([]);
+  await context.close();
+});

@@ -17,7 +17,11 @@ describe('what is typed to pair', () => {
     expect(readPairText(text)).toEqual({ address, code });
   });
 
-  it.each(['', '   ', '127.0.0.1:8787', 'a b', 'http://user@host/ 26WG-XZGD'])('nothing in “%s”', (text) => {
+  it.each([
+    ...['', '   ', '127.0.0.1:8787', 'a b', 'http://user@host/ 26WG-XZGD'],
+    // The daemon would count each as a wrong try.
+    ...['hello', 'ATT6', '26WG-XZG', '26WG-XZGDD', '26WG-XZGU', '127.0.0.1:9000 hello'],
+  ])('nothing in “%s”', (text) => {
     expect(readPairText(text)).toBeNull();
   });
 

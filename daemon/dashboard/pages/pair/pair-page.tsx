@@ -1,3 +1,4 @@
+import { CODE_WORDS, hasCodeForm } from '@platewright/core/protocol/code.ts';
 import { deviceName } from '@platewright/core/ui/device-name.ts';
 import { useState } from 'preact/hooks';
 import { pair } from '../../api/session.ts';
@@ -16,13 +17,18 @@ export function PairPage({ code, paired }: { code: string | null; paired: () => 
   const [typed, setTyped] = useState(code ?? '');
   const [name, setName] = useState(() => deviceName(navigator.userAgent));
   const [check, setCheck] = useState<string | null>(null);
+  const [wrong, setWrong] = useState<string>();
   const { busy, problem, run } = useSubmit();
-  const send = () =>
-    run(async () => {
+  const send = () => {
+    const formed = hasCodeForm(typed);
+    setWrong(formed ? undefined : CODE_WORDS);
+    if (!formed) return;
+    void run(async () => {
       const shown = await pair(typed.trim(), name.trim() || 'Browser');
       setCheck(shown);
       if (shown === null) await paired();
     });
+  };
 
   if (check !== null) return <Compare check={check} done={paired} />;
   return (
@@ -40,6 +46,7 @@ export function PairPage({ code, paired }: { code: string | null; paired: () => 
               ? 'The daemon printed it when it started. “npx platewright pair”, or Devices on a paired browser, gives a new one.'
               : `It came with the link. Go on only if your daemon showed you that link, and ${location.host} is its address.`
           }
+          wrong={wrong}
           autocomplete="off"
           spellcheck={false}
           required
