@@ -61,3 +61,16 @@ it('shows what was logged last, wherever the list stood, and all of the ring aro
   await page.keyboard.press('Escape');
   await amount.waitFor();
 });
+
+it('no longer says what was logged before once Enter could log nothing', async () => {
+  const popup = await world.openPopup();
+  await popup.log('150 salmon');
+  await popup.said('Logged Salmon');
+  await popup.line.pressSequentially('200 chicken 100 rice');
+  await popup.line.press('Enter');
+  await popup.page.getByText('put a comma between two foods').waitFor();
+  expect(await popup.page.getByText('Logged Salmon').count()).toBe(0);
+  await popup.line.fill('');
+  await popup.line.press('Control+z');
+  await popup.said('Undone: Logged Salmon');
+});

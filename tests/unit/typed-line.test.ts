@@ -160,6 +160,18 @@ describe('a typed line', () => {
     ]);
   });
 
+  it.each([
+    [
+      '200 chicken 100 rice',
+      /^White rice, cooked has no portion chicken 100: put a comma between two foods\.$/,
+    ],
+    ['200 chicken 2 eggs', /portion chicken 2: put a comma between two foods\.$/],
+    ['200g chicken 100g rice', /^No food matches .*: put a comma between two foods, check the spelling,/],
+    ['200 zzqx', /^No food matches 200 zzqx: check the spelling,/],
+  ])('suggests a comma where %s holds two amounts', (line, message) => {
+    expect(parseLine(line, larder)).toMatchObject([{ message: expect.stringMatching(message) }]);
+  });
+
   it('writes names plainly, and quotes those that would read as something else', () => {
     const write = (name: string, amount: string | null = null, grams = 200) =>
       formatLine([{ food: foodNamed(name), grams, amount }], larder);

@@ -68,7 +68,7 @@ export function DayScreen({ state, show }: DayScreenProps) {
     const standing = table?.standingMeals[digit - 1];
     if (standing !== undefined) void log(portionsOf(standing), standing.name);
   };
-  const line = useTypedLine(table, logItems);
+  const line = useTypedLine(table, { log: logItems, failed: actions.hush });
   const ready = readyItems(line.items);
   // One of the two: what the line points at must be on the screen.
   const helping = help && line.options.length === 0;

@@ -18,8 +18,14 @@ interface LineState {
 
 const BLANK: LineState = { text: '', caret: 0, active: -1, closed: false, sent: false, hurried: false };
 
+interface Sending {
+  log: (items: readonly ReadyItem[]) => Promise<void>;
+  /** Enter was pressed on a line of which nothing can be logged. */
+  failed: () => void;
+}
+
 /** The typed line and its list, as the WAI-ARIA combobox pattern has them: focus stays in the line, the list is pointed at. */
-export function useTypedLine(table: Table | null, log: (items: readonly ReadyItem[]) => Promise<void>) {
+export function useTypedLine(table: Table | null, { log, failed }: Sending) {
   const [state, setState] = useState(BLANK);
   const { text, caret, active, closed, sent, hurried } = state;
   const read = (line: string) => (table === null ? [] : readLine(line, table.larder, table.usual));
@@ -40,6 +46,7 @@ export function useTypedLine(table: Table | null, log: (items: readonly ReadyIte
     setState({ ...BLANK, text: left, caret: first, sent: true });
     const ready = readyItems(all);
     if (ready.length > 0) await log(ready);
+    else if (left !== '') failed();
   }
 
   useEffect(() => {

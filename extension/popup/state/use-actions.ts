@@ -21,11 +21,14 @@ export interface Actions {
   /** Takes back the last thing done here, then the meal saved before. */
   undo(): Promise<void>;
   say(text: string): void;
+  /** Says no longer what was done last; it can still be taken back. */
+  hush(): void;
 }
 
 /** `saved` is what was done last before this popup was opened, where it can still be taken back. */
 export function useActions(saved: Done | null): Actions {
-  const [notice, setNotice] = useState<Notice | null>(null);
+  // Undefined until something is done here.
+  const [notice, setNotice] = useState<Notice | null>();
   const done = useRef<Done[]>([]);
 
   async function keep(edits: readonly Edit[]): Promise<Edit[] | null> {
@@ -39,7 +42,7 @@ export function useActions(saved: Done | null): Actions {
   }
 
   return {
-    notice: notice ?? (saved && { text: saved.text, undoable: true }),
+    notice: notice === undefined ? saved && { text: saved.text, undoable: true } : notice,
     async act(edits, text) {
       const undo = await keep(edits);
       if (undo === null) return;
@@ -55,6 +58,7 @@ export function useActions(saved: Done | null): Actions {
       }
     },
     say: (text) => setNotice({ text, undoable: false }),
+    hush: () => setNotice(null),
   };
 }
 

@@ -9,7 +9,7 @@ import {
 } from './interpret.ts';
 import { itemsOf, type Span } from './items.ts';
 import { isAmountOnly, readingsOf } from './readings.ts';
-import { tokensOf } from './tokens.ts';
+import { type Token, tokensOf } from './tokens.ts';
 import { type Measure, weigh } from './weigh.ts';
 
 /** What an item of a typed line turned out to be. A `message` says what is wrong and what to do. */
@@ -25,6 +25,8 @@ export type Outcome<F> =
 export type TypedItem<F> = Span & Outcome<F>;
 
 const mostChoices = 5;
+/** Said where two amounts stand in one item. */
+const COMMA = 'put a comma between two foods';
 
 /**
  * Reads a typed line: `200 chicken, 2 eggs + 6 whites, 80g oats`. Items stand between `,` `;` `+` or line ends. Grams to
@@ -36,7 +38,8 @@ export function parseLine<F extends Edible>(line: string, larder: Larder<F>): Ty
 
 /** Reads one item of a typed line. */
 export function readItem<F extends Edible>(text: string, larder: Larder<F>): Outcome<F> {
-  const readings = readingsOf(tokensOf(text));
+  const tokens = tokensOf(text);
+  const readings = readingsOf(tokens);
   if (isAmountOnly(readings)) {
     return { status: 'unknown-food', message: 'Which food? Type its name beside the amount.' };
   }
@@ -45,7 +48,7 @@ export function readItem<F extends Edible>(text: string, larder: Larder<F>): Out
     ? outcomeOf(interpretation)
     : {
         status: 'unknown-food',
-        message: `No food matches ${text}: check the spelling, or add it to the larder.`,
+        message: `No food matches ${text}: ${hasSeveralNumbers(tokens) ? `${COMMA}, ` : ''}check the spelling, or add it to the larder.`,
       };
 }
 
@@ -74,7 +77,17 @@ function measureOf(
   if (typed.kind === 'count') return { kind: 'count', plural: /[^s]s$/.test(words(query).at(-1) ?? '') };
   const portion = portionTyped(food.portions, typed.words);
   if (portion) return { kind: 'portion', portion };
+  const noPortion = `${food.name} has no portion ${textOf(typed.words)}`;
+  if (typed.words.some(isNumber)) return `${noPortion}: ${COMMA}.`;
   const known = food.portions.map(({ name }) => name);
   const instead = known.length === 0 ? 'type grams' : `type one of ${['grams', ...known].join(', ')}`;
-  return `${food.name} has no portion ${textOf(typed.words)}: ${instead}.`;
+  return `${noPortion}: ${instead}.`;
+}
+
+function hasSeveralNumbers(tokens: readonly Token[]): boolean {
+  return tokens.filter(isNumber).length > 1;
+}
+
+function isNumber({ kind }: Token): boolean {
+  return kind === 'number';
 }
