@@ -9,17 +9,20 @@ interface LiveTargetsProps {
   athlete: FieldsOf<'athlete'> | null;
   phase: FieldsOf<'phase'> | null;
   today: string;
+  /** Whether a field is marked as wrong. */
+  marked: boolean;
 }
 
 /** What a session day would ask for, by the form as it stands. */
-export function LiveTargets({ athlete, phase, today }: LiveTargetsProps) {
+export function LiveTargets({ athlete, phase, today, marked }: LiveTargetsProps) {
   if (!athlete) {
     return (
       <aside class="beside" aria-label="Targets">
         <h2>Targets</h2>
         <p class="soft">
-          Protein quota, carbohydrate band and mark, fat floor, energy and meal times appear here, each with
-          its reason, once sex, birth year, height and body mass are there.
+          {marked
+            ? 'Something in the form is missing or can’t be read. Mend the marked field, and the targets are here again.'
+            : 'Protein quota, carbohydrate band and mark, fat floor, energy and meal times appear here, each with its reason, once name, sex, birth year, height and body mass are there.'}
         </p>
       </aside>
     );

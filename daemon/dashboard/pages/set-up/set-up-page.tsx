@@ -64,7 +64,12 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
             <CautionFields draft={draft} set={set} />
           </Section>
         </div>
-        <LiveTargets athlete={athlete.fields} phase={aim.fields} today={today} />
+        <LiveTargets
+          athlete={athlete.fields}
+          phase={aim.fields}
+          today={today}
+          marked={Object.keys(wrong).length > 0}
+        />
         <div class="set-up-end">
           {problem && <ProblemNote problem={problem} />}
           {tried && (!athlete.fields || !aim.fields) && (
