@@ -19,7 +19,10 @@ export function PasteForm({ body }: { body: BodyView }) {
   const [order, setOrder] = useState<DayOrder>('day first');
   const { busy, problem, run, idOf } = useSubmit();
   const { tell } = useNotice();
-  const lines = useMemo(() => readWeighIns(pasted, units.mass, order), [pasted, units.mass, order]);
+  const lines = useMemo(
+    () => readWeighIns(pasted, { unit: units.mass, order, today: body.date }),
+    [pasted, units.mass, order, body.date],
+  );
   const known = useMemo(
     () => new Set(body.points.flatMap(({ date, weighIns }) => weighIns.map(({ kg }) => keyOf(date, kg)))),
     [body.points],

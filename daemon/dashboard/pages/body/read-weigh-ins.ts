@@ -8,21 +8,30 @@ export type PastedLine =
 
 /**
  * Reads pasted weigh-ins: on each line a date and a body mass, with a comma, a semicolon, a tab or spaces between; more
- * columns are passed over. A first line without digits is a head. A bare number is in `unit`.
+ * columns are passed over. A first line without digits is a head. A bare number is in `unit`;
+ * no date comes after `today`.
  */
-export function readWeighIns(pasted: string, unit: BodyMassUnit, order: DayOrder): PastedLine[] {
+export function readWeighIns(
+  pasted: string,
+  { unit, order, today }: { unit: BodyMassUnit; order: DayOrder; today: string },
+): PastedLine[] {
   return pasted
     .split(/\r?\n/)
     .map((text, index) => ({ text: text.trim(), line: index + 1 }))
     .filter(({ text, line }) => text !== '' && !(line === 1 && !/\d/.test(text)))
-    .map(({ text, line }) => ({ text, line, ...readLine(text, unit, order) }));
+    .map(({ text, line }) => ({ text, line, ...readLine(text, { unit, order, today }) }));
 }
 
 type Read = { date: string; kg: number; wrong: null } | { wrong: string };
 
-function readLine(text: string, unit: BodyMassUnit, order: DayOrder): Read {
+function readLine(
+  text: string,
+  { unit, order, today }: { unit: BodyMassUnit; order: DayOrder; today: string },
+): Read {
   const date = readDate(text, order);
   if (!date) return { wrong: 'No date was found at its start: write it as 2025-03-01.' };
+  if (date.date > today)
+    return { wrong: `${date.date} is still to come: check the year, and which is the day.` };
   const rest = text.slice(date.length).replace(/^["']?[\s,;]+["']?/, '');
   // A time of day may follow the date.
   const withoutTime = rest.replace(/^T?\d{1,2}:\d{2}(:\d{2})?\S*["']?[\s,;]+["']?/, '');
