@@ -18,7 +18,7 @@ const unreachable: Problem = {
   type: 'about:blank',
   title: 'The daemon does not answer.',
   status: 0,
-  detail: 'Start it with “npm start”, then try again. What you typed is still here.',
+  detail: 'Start it with “npm start”, then try again.',
 };
 
 /** Any failure as a problem that can be shown. */
@@ -31,6 +31,14 @@ export function problemOf(error: unknown): Problem {
     status: 0,
     detail: 'Load it anew. If it happens again, the browser’s console says what it was.',
   };
+}
+
+/** The same of a form that could not be sent, and keeps what was typed. */
+export function problemOfForm(error: unknown): Problem {
+  const problem = problemOf(error);
+  return problem === unreachable
+    ? { ...problem, detail: `${problem.detail} What you typed is still here.` }
+    : problem;
 }
 
 async function send(path: string, init: RequestInit): Promise<Response> {

@@ -1,7 +1,7 @@
 import type { Problem } from '@platewright/core/protocol/records.ts';
 import { useRef, useState } from 'preact/hooks';
 import { newId } from '../api/edits.ts';
-import { problemOf } from '../api/request.ts';
+import { problemOf, problemOfForm } from '../api/request.ts';
 
 export interface Submit {
   busy: boolean;
@@ -15,8 +15,8 @@ export interface Submit {
   idOf: (n?: number) => string;
 }
 
-/** The state of sending a form. */
-export function useSubmit(): Submit {
+/** The state of sending a form; not `typed`: of a press, which leaves nothing to keep. */
+export function useSubmit({ typed = true } = {}): Submit {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<Problem | null>(null);
   const ids = useRef<string[]>([]);
@@ -33,7 +33,7 @@ export function useSubmit(): Submit {
       ids.current = [];
       return true;
     } catch (error) {
-      setProblem(problemOf(error));
+      setProblem(typed ? problemOfForm(error) : problemOf(error));
       return false;
     } finally {
       setBusy(false);

@@ -14,7 +14,7 @@ export function DeviceTable({
   devices: readonly Device[];
   reload: () => Promise<void>;
 }) {
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run } = useSubmit({ typed: false });
   const { session } = useAthlete();
   return (
     <>

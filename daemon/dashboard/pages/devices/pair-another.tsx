@@ -16,7 +16,7 @@ export function PairAnother() {
   const [code, setCode] = useState<PairingCode | null>(null);
   const [athlete, setAthlete] = useState(ALL);
   const [access, setAccess] = useState<Rights['access']>('write');
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run } = useSubmit({ typed: false });
   const rights = { athlete: athlete === ALL ? null : athlete, access };
   const fetchCode = () => void run(async () => setCode(await newPairingCode(rights)));
   if (session.rights.athlete !== null || session.rights.access === 'read')
