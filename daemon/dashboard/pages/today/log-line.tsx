@@ -1,10 +1,11 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
-import { useId, useState } from 'preact/hooks';
+import { useId } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { readView } from '../../api/views.ts';
 import { Form } from '../../forms/form.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
+import { keptDraft } from '../../state/draft.ts';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { useLoaded } from '../../state/use-view.ts';
@@ -13,14 +14,25 @@ import { ready, unread, useReading, useTypedLarder } from '../../typed-line/use-
 import { MealChoice } from './meal-choice.tsx';
 import { StandingLog } from './standing-log.tsx';
 
+interface LineDraft {
+  line: string;
+  /** The meal it goes to, when it was chosen. */
+  chosen: number | null;
+}
+
+const useDraft = keptDraft<LineDraft>(
+  () => ({ line: '', chosen: null }),
+  ({ line }) => line !== '',
+);
+
 /** The typed line of the day: Enter logs what could be read, and leaves the rest in the line. */
 export function LogLine({ day }: { day: DayView }) {
   const { athlete, date } = day;
   const id = useId();
   const larder = useLoaded(`larder ${athlete}`, () => readView('larder', athlete)).value;
   const typedLarder = useTypedLarder(larder);
-  const [line, setLine] = useState('');
-  const [chosen, setChosen] = useState<number | null>(null);
+  const [{ line, chosen }, change] = useDraft(`${athlete} ${date}`);
+  const setLine = (next: string) => change({ line: next });
   const items = useReading(line, typedLarder);
   const { tell } = useNotice();
   const { busy, problem, run, idOf } = useSubmit();
@@ -62,7 +74,7 @@ export function LogLine({ day }: { day: DayView }) {
             onInput={(event) => setLine(event.currentTarget.value)}
           />
         </div>
-        <MealChoice meal={meal} day={day} onMeal={setChosen} />
+        <MealChoice meal={meal} day={day} onMeal={(to) => change({ chosen: to })} />
         <button type="submit" class="button first" disabled={busy || ready(items).length === 0}>
           Log
         </button>
