@@ -182,6 +182,24 @@ describe('the body page', () => {
     await rowOf(third).waitFor();
   });
 
+  it('asks once about a weigh-in far off the latest body mass, and keeps it at a second press', async () => {
+    const mass = dashboard.page.getByRole('textbox', { name: 'Body mass', exact: true });
+    const weighIn = dashboard.page.getByRole('button', { name: 'Weigh in', exact: true });
+    const asked = dashboard.page.getByRole('alert').filter({ hasText: /is far from the 8\d\.\d kg of late/ });
+    await mass.fill('82.9 lb');
+    await weighIn.click();
+    await asked.filter({ hasText: '37.6 kg' }).waitFor();
+    await mass.fill('120');
+    await asked.waitFor({ state: 'detached' });
+    await mass.press('Enter');
+    await asked.filter({ hasText: '120.0 kg' }).waitFor();
+    await mass.press('Enter');
+    await dashboard.said('Weighed in at 120.0 kg.');
+    await asked.waitFor({ state: 'detached' });
+    await dashboard.undo();
+    await dashboard.said('Undone.');
+  });
+
   it('takes a weigh-in and a tape', async () => {
     await dashboard.page.getByRole('textbox', { name: 'Body mass', exact: true }).fill('82.9');
     await dashboard.page.getByRole('button', { name: 'Weigh in', exact: true }).click();

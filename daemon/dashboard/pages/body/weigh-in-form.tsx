@@ -1,9 +1,11 @@
-import { formatBodyMass, parseBodyMass } from '@platewright/core/units/mass.ts';
+import { type BodyMassUnit, formatBodyMass, parseBodyMass } from '@platewright/core/units/mass.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
+import { useState } from 'preact/hooks';
 import { Field } from '../../forms/field.tsx';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { keptDraft } from '../../state/draft.ts';
 import { useAdd } from '../../state/use-add.ts';
+import { isFarOff } from './far-off.ts';
 import { instantOn } from './instant-on.ts';
 
 interface WeighInDraft {
@@ -24,18 +26,33 @@ export function WeighInForm({ body }: { body: BodyView }) {
   const { submit, add } = useAdd();
   const [{ mass, note, date: chosen }, change] = useDraft(`${body.athlete} ${body.date}`);
   const date = chosen ?? body.date;
+  // What was already asked about, kg.
+  const [asked, setAsked] = useState<number | null>(null);
+  const latestKg = body.points.at(-1)?.lineKg.mean ?? body.bodyMassInForceKg;
   const kg = parseBodyMass(mass, unit);
   const right = kg !== undefined && kg >= 20 && kg <= 400;
 
   const save = async () => {
     if (!right || !date) return;
+    if (isFarOff(kg, latestKg) && asked !== kg) {
+      setAsked(kg);
+      return;
+    }
     const fields = { date, kg, at: instantOn(date, body.date), ...(note.trim() && { note: note.trim() }) };
     if (!(await add('weigh-in', () => fields, `Weighed in at ${formatBodyMass(kg, unit)}.`))) return;
+    setAsked(null);
     change({ mass: '', note: '' });
   };
 
   return (
-    <RecordForm submit={submit} save={save} ready={right && date !== ''} button="Weigh in" first>
+    <RecordForm
+      submit={submit}
+      save={save}
+      ready={right && date !== ''}
+      button="Weigh in"
+      first
+      below={kg !== undefined && asked === kg && <FarOff {...{ kg, latestKg, unit }} />}
+    >
       <Field
         label="Body mass"
         value={mass}
@@ -58,5 +75,15 @@ export function WeighInForm({ body }: { body: BodyView }) {
       />
       <Field label="Note" value={note} onText={(text) => change({ note: text })} maxLength={2000} />
     </RecordForm>
+  );
+}
+
+/** Asked once, since it is mostly the unit: a second press keeps it. */
+function FarOff({ kg, latestKg, unit }: { kg: number; latestKg: number; unit: BodyMassUnit }) {
+  return (
+    <p class="wrong" role="alert">
+      {formatBodyMass(kg, unit)} is far from the {formatBodyMass(latestKg, unit)} of late. Check the number
+      and its unit; if it is right, press Weigh in once more.
+    </p>
   );
 }
