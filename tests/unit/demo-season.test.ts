@@ -46,6 +46,13 @@ describe('demo season', () => {
     expect(new Set(season.liftSets.map((set) => set.lift)).size).toBe(5);
   });
 
+  it.each([0, 1, 2])('holds only decisions that the week page offers, %i times 25 days on', (times) => {
+    const { calls } = seasonOf(addDays('2026-11-25', times * 25));
+    expect(calls.filter(({ verdict, decision }) => verdict === 'hold' && decision === 'declined')).toEqual(
+      [],
+    );
+  });
+
   it('leaves the last date open: three meals are logged', () => {
     const today = seasonOf('2026-11-25').entries.filter((entry) => entry.date === '2026-11-25');
     expect([...new Set(today.map((entry) => entry.meal))].toSorted()).toEqual([1, 2, 3]);
