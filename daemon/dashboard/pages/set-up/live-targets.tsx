@@ -21,7 +21,7 @@ export function LiveTargets({ athlete, phase, today, marked }: LiveTargetsProps)
         <h2>Targets</h2>
         <p class="soft">
           {marked
-            ? 'Something in the form is missing or can’t be read. Mend the marked field, and the targets are here again.'
+            ? 'Something in the form is missing or can’t be read. Mend the marked field, and the targets appear here.'
             : 'Protein quota, carbohydrate band and mark, fat floor, energy and meal times appear here, each with its reason, once name, sex, birth year, height and body mass are there.'}
         </p>
       </aside>
