@@ -43,7 +43,7 @@ export function PairPage({ code, paired }: { code: string | null; paired: () => 
           onText={setTyped}
           hint={
             code === null
-              ? 'The daemon printed it when it started. “npx platewright pair”, or Devices on a paired browser, gives a new one.'
+              ? 'The daemon printed it when it started, and the command that makes a new one. Devices on a paired browser makes one too.'
               : `It came with the link. Go on only if your daemon showed you that link, and ${location.host} is its address.`
           }
           wrong={wrong}
