@@ -19,7 +19,7 @@ export function Decide({ week, call }: { week: WeekView; call: WeeklyCall }) {
   const { athlete, date } = week;
   const [other, setOther] = useState(false);
   const [made, setMade] = useState(false);
-  const { busy, problem, run } = useSubmit();
+  const { busy, problem, run } = useSubmit({ typed: other });
   const { tell } = useNotice();
 
   const send = async (decision: 'accepted' | 'changed' | 'declined', markG: number) => {
