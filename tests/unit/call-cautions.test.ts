@@ -50,6 +50,10 @@ describe('a stop', () => {
       }));
     expect(levelOf(weeklyCall({ ...input, days: days(true) }), 'very-low-intake')).toBe('stop');
     expect(levelOf(weeklyCall({ ...input, days: days(false) }), 'very-low-intake')).toBeUndefined();
+    // A mark that stays is not called right where a doctor should look first.
+    const inBand = weeklyCall(callOfLife({ days: 42, kgPerWeek: 0.3, eats: 0.4 }));
+    expect(inBand.verdict).toBe('hold');
+    expect(inBand.summary[1]).toMatch(/^The mark stays at 400 g; please talk to a doctor/);
   });
 
   it('keeps a loss of somebody under 18 where it is, and warns at 18 and in other phases', () => {
@@ -183,6 +187,8 @@ describe('levers', () => {
   it('speak of no slower pace in a gain', () => {
     const call = weeklyCall(callOfLife({ days: 70, kgPerWeek: 0.8, markG: 110 }));
     expect(call.nextLevers.map(({ text }) => text).join(' ')).not.toMatch(/slower|later/);
+    const gaining = weeklyCall(callOfLife({ days: 70, kgPerWeek: 0.3, markG: 110 }, { aim: lose }));
+    expect(gaining.nextLevers.map(({ text }) => text).join(' ')).toMatch(/Another aim: \+0\.\d+ % a week/);
   });
 });
 

@@ -99,7 +99,7 @@ function warnings(situation: Situation, say: Say): Caution[] {
     found.push({
       code: 'probably-muscle',
       level: 'warn',
-      text: `Pace is ${formatPace(pacePercent.mean)} a week; beyond −1 % some of it is probably muscle.`,
+      text: `Pace is ${formatEstimatedPace(pacePercent.mean)} a week; beyond −1 % some of it is probably muscle.`,
       numbers: { percentPerWeek: pacePercent.mean },
     });
   else if (composition.probablyMuscle)

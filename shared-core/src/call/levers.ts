@@ -64,7 +64,7 @@ export function nextLevers(situation: Situation, decision: Decision, say: Say): 
   const ratio = pace < 0 ? guards.aim / pace : Number.POSITIVE_INFINITY;
   levers.push({
     code: 'pace',
-    text: `${losing ? 'A slower' : 'Another'} pace: ${formatEstimatedPace(pace)} a week is what this mark gives, in place of ${formatPace(guards.aim)}.`,
+    text: `${losing && pace < 0 ? 'A slower pace' : 'Another aim'}: ${formatEstimatedPace(pace)} a week is what this mark gives, in place of ${formatPace(guards.aim)}.`,
     kcalPerDay: short,
     numbers: { percentPerWeek: pace, aimPercentPerWeek: guards.aim },
   });

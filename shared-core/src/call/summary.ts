@@ -12,7 +12,9 @@ export function summaryOf(
   stop: boolean,
   say: Say,
 ): [string, string] {
-  const todo = whatToDo(situation, decision, say);
+  const { markG } = situation;
+  const stays = stop && decision.markG === markG && decision.reason !== 'stop';
+  const todo = stays ? `The mark stays at ${formatGrams(markG)}.` : whatToDo(situation, decision, say);
   return [whatHappens(situation), stop ? `${todo.slice(0, -1)}; ${SEE_FIRST}` : todo];
 }
 

@@ -55,7 +55,11 @@ function weeklyCall({ athlete, name, callDueOn, due, stop }: RosterRow) {
         {due ? 'due' : `on ${formatWeekday(callDueOn)}`}
         <span class="unseen"> for {name}</span>
       </To>
-      {stop && <b class="block small">▲ a stop: read it first</b>}
+      {stop && (
+        <b class="block small">
+          ▲ stop<span class="unseen">: to be seen by a professional first</span>
+        </b>
+      )}
     </>
   );
 }
