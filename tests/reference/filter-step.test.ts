@@ -27,7 +27,7 @@ const nile = Float64Array.from(
 );
 
 /** A morning on which the scale sees mass alone: no water known, no rhythm. */
-const plainSight = { knownWaterKg: 0, weekCos: 0, weekSin: 0, cycleCos: 0, cycleSin: 0 };
+const plainSight = { knownWaterKg: 0, weekCos: 0, weekSin: 0, cycleCos: 0, cycleSin: 0, zero: -1 };
 /** So little tissue for each kcal that only luck moves it: mass becomes a local level. */
 const NO_EFFECT = 1e-12;
 
@@ -54,6 +54,7 @@ function runOnNile(noise: number, step: number, startVar: number) {
     driftVar: 0,
     cycle: false,
     firstWaistCm: Number.NaN,
+    zeroMoves: false,
   });
   const { mean, cov } = filter.bank;
   const { move } = filter;
@@ -70,7 +71,6 @@ function runOnNile(noise: number, step: number, startVar: number) {
     covs: new Float64Array(length * PLAIN_SIZE ** 2),
     kgPerKcal: new Float64Array(length).fill(NO_EFFECT),
     weighIn: new Uint8Array(length),
-    shiftKg: new Float64Array(length),
   };
   const gain = new Float64Array(PLAIN_SIZE);
   let logLikelihood = 0;

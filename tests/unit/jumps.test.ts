@@ -1,3 +1,4 @@
+import { bodyweightLine } from '@platewright/core/call/bodyweight-line.ts';
 import type { CallInput } from '@platewright/core/call/input.ts';
 import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
 import { describe, expect, it } from 'vitest';
@@ -14,6 +15,10 @@ function read(input: CallInput, change: (kg: number, row: number) => number): Ca
   return { ...input, days };
 }
 
+function fail(): never {
+  throw new Error('the line has a point for every date');
+}
+
 describe('a move of the scale’s zero', () => {
   it.each([-2, 2, 3, 8])('of %i kg does not move pace, maintenance or mark for good', (kg) => {
     for (const seed of seeds) {
@@ -28,6 +33,39 @@ describe('a move of the scale’s zero', () => {
       );
       expect(Math.abs(call.carbohydrateG - plain.carbohydrateG)).toBeLessThanOrEqual(35);
     }
+  });
+
+  it('widens the pace while it is young, in place of passing for tissue', () => {
+    for (const after of [4, 6, 9])
+      for (const seed of seeds) {
+        const input = callOfLife({ ...life, days: 38 + after, seed });
+        const { pace } = weeklyCall(read(input, (kg, row) => (row >= 38 ? kg + 2 : kg)));
+        const truth = (100 * 0.3) / 86;
+        const { low = 9, high = 9 } = pace?.interval90 ?? {};
+        expect(low - 0.35).toBeLessThan(truth);
+        expect(high + 0.2).toBeGreaterThan(truth);
+        expect(pace?.meanPercentPerWeek).toBeLessThan(truth + 0.75);
+      }
+  });
+
+  it('is found beside another of a week later, and both when it goes back', () => {
+    for (const seed of seeds) {
+      const input = callOfLife({ ...life, days: 70, seed });
+      const plain = weeklyCall(input).maintenanceKcal?.mean ?? 0;
+      const twice = read(input, (kg, row) => (row >= 46 ? kg - 1 : row >= 38 ? kg + 2 : kg));
+      const back = read(input, (kg, row) => (row >= 38 && row < 48 ? kg + 2 : kg));
+      for (const shifted of [twice, back])
+        expect(Math.abs((weeklyCall(shifted).maintenanceKcal?.mean ?? 0) - plain)).toBeLessThan(150);
+    }
+  });
+
+  it('keeps the line on the scale and the tissue off it', () => {
+    const input = callOfLife({ ...life, noiseKg: 0.3 });
+    const line = bodyweightLine(read(input, (kg, row) => (row >= 38 ? kg + 3 : kg)));
+    const step = (of: (point: (typeof line)[number]) => number) =>
+      of(line[45] ?? fail()) - of(line[31] ?? fail());
+    expect(step(({ massKg }) => massKg.mean)).toBeGreaterThan(2.5);
+    expect(step(({ tissueKg }) => tissueKg.mean)).toBeLessThan(1.2);
   });
 
   it('is not seen in a life without one, fast or slow', () => {

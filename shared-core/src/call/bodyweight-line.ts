@@ -25,7 +25,7 @@ export function lineOf(model: BodyModel): LinePoint[] {
     points.push({
       day: isoDay(table.firstDay + row),
       weightKg: Number.isNaN(weight) ? null : weight,
-      massKg: estimate(at(smoothed.line, row) + at(track.shiftKg, row), Math.sqrt(at(smoothed.lineVar, row))),
+      massKg: estimate(at(smoothed.line, row), Math.sqrt(at(smoothed.lineVar, row))),
       tissueKg: estimate(at(smoothed.tissue, row), Math.sqrt(at(smoothed.tissueVar, row))),
       maintenanceKcal: estimate(at(smoothed.maintenance, row), Math.sqrt(at(smoothed.maintenanceVar, row))),
       weighIn: counted(track.weighIn[row] ?? NONE),

@@ -58,7 +58,7 @@ export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent
   const bestG = likeliest(Math.round(reachable / 5) * 5, markG, worth, guards);
   const underGuard = markG < guards.availabilityFloorG;
   const insideNow = dose.chancesAt(markG, guards.band).inside;
-  if (underGuard && bestG > markG) return { markG: bestG, insideNow, reason: 'guard' };
+  if (underGuard && bestG - markG >= SMALLEST_G) return { markG: bestG, insideNow, reason: 'guard' };
   const hold = (reason: Decision['reason']): Decision => ({ markG, insideNow, reason });
   const smallUp = bestG - markG < SMALLEST_G;
   const smallDown = markG - bestG < SMALLEST_G;

@@ -99,8 +99,11 @@ function weighInItem({ model, weighInsLately }: Situation, say: Say): EvidenceIt
   };
 }
 
+/** A smaller move of the scale's zero is not worth a word, kg (common practice, no source). */
+const SAID_SHIFT_KG = 0.5;
+
 function oddItems({ model }: Situation, say: Say): EvidenceItem[] {
-  const { track, table } = model;
+  const { track, table, smoothed } = model;
   let odd = 0;
   let part = 0;
   for (let row = Math.max(0, table.count - 14); row < table.count; row++) {
@@ -116,8 +119,8 @@ function oddItems({ model }: Situation, say: Say): EvidenceItem[] {
       used: part > 0,
       why: 'A single odd reading says little; several that agree are taken for a move of the scale.',
     });
-  const shift = at(track.shiftKg, table.count - 1) - at(track.shiftKg, Math.max(0, table.count - 15));
-  if (Math.abs(shift) > 0.1)
+  const shift = at(smoothed.zero, table.count - 1) - at(smoothed.zero, Math.max(0, table.count - 15));
+  if (Math.abs(shift) > SAID_SHIFT_KG)
     items.push({
       code: 'scale-shift',
       text: `The readings moved by ${say.massChange(shift)} at once and stayed there: another scale, or water. It is not counted as tissue.`,

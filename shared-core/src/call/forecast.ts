@@ -1,6 +1,7 @@
 import { feedStores, storedKg } from '../maintenance/carbohydrate-water.ts';
 import { stepShare } from '../maintenance/filter.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
+import { lineVariance } from '../maintenance/smoother.ts';
 import { BASE, linearise, MASS, predict, RESPONSE } from '../maintenance/state.ts';
 import { estimate } from '../trend/estimate.ts';
 import { at } from '../trend/reading.ts';
@@ -11,6 +12,9 @@ import type { CallForecast, ForecastFan } from './output.ts';
 const DAYS = 28;
 /** How far a day's eating strays from its average: relative standard deviation of a whole week (common practice, no source). */
 const WEEK_OF_EATING_SD = 0.025;
+
+/** How far the water of a new mark strays from what is expected of it, as a share (common practice, no source). */
+const WATER_SHARE_SD = 0.2;
 
 /** The forecast at two marks. */
 export function forecastBoth(
@@ -32,7 +36,7 @@ export function forecastBoth(
  * Costs microseconds, for a slider.
  */
 export function forecastAt(model: BodyModel, dose: Dose, habit: Known, markG: number): ForecastFan {
-  const { bank, setup, shiftKg } = model.filter;
+  const { bank, setup, sight } = model.filter;
   const { size } = bank;
   const move = { ...model.filter.move, energyKcal: dose.energyAt(markG) };
   const eatingSd = move.energyKcal * WEEK_OF_EATING_SD;
@@ -57,15 +61,11 @@ export function forecastAt(model: BodyModel, dose: Dose, habit: Known, markG: nu
     if (ahead === 7) weekTwo = at(mean, MASS);
     const waterKg = storedKg(stores);
     const tissue = at(mean, MASS);
-    const c = (i: number, j: number) => at(cov, i * size + j);
-    const variance =
-      c(MASS, MASS) +
-      2 * waterKg * c(MASS, RESPONSE) +
-      waterKg ** 2 * c(RESPONSE, RESPONSE) +
-      (0.2 * (waterKg - nowKg)) ** 2;
+    const zeroKg = sight.zero < 0 ? 0 : at(mean, sight.zero);
+    const variance = lineVariance(cov, size, waterKg, sight.zero) + (WATER_SHARE_SD * (waterKg - nowKg)) ** 2;
     points.push({
       day: isoDay(firstDay + ahead),
-      massKg: estimate(tissue + waterKg * at(mean, RESPONSE) + shiftKg, Math.sqrt(variance)),
+      massKg: estimate(tissue + waterKg * at(mean, RESPONSE) + zeroKg, Math.sqrt(variance)),
     });
   }
   const pace = dose.paceAt(markG);

@@ -33,7 +33,7 @@ const STEPS = { firstWeeks: 300, nextWeeks: 80, later: 60 };
 
 function massOnScale(model: BodyModel): number {
   const water = storedKg(model.table.stores) * model.smoothed.response.mean;
-  return model.tissueKg.mean + Math.max(0, water) + Math.max(0, model.filter.shiftKg);
+  return model.tissueKg.mean + Math.max(0, water) + Math.max(0, model.smoothed.zero.at(-1) ?? 0);
 }
 
 /** Reckons the guards for this athlete and day. `daysOnPlan` counts days since the plan began. */

@@ -152,6 +152,16 @@ export function bankTape(bank: Bank, cm: number, cmPerKg: number, fromKg: number
   bankCorrect(bank, 0);
 }
 
+/** Adds variance to one state of every hypothesis: something outside the model moved it. */
+export function bankLoosen(bank: Bank, state: number, variance: number): void {
+  const { size } = bank;
+  const diagonal = state * (size + 1);
+  for (let k = 0; k < bank.used; k++) {
+    const index = k * size * size + diagonal;
+    bank.covs[index] = at(bank.covs, index) + variance;
+  }
+}
+
 function addStep(bank: Bank, day: number): void {
   const { size, search } = bank;
   const slot = bank.used < search.hypotheses ? bank.used++ : drop(bank, day);

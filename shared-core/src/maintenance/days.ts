@@ -46,8 +46,7 @@ export interface DayTable {
   waistCm: Float64Array;
   /** Water and glycogen known from carbohydrate and sodium, against the first week, kg. */
   knownWaterKg: Float64Array;
-  /** By how much the scale's zero moved from this morning on, kg, and the variance of that; 0 where it did not. */
-  shiftKg: Float64Array;
+  /** How far the scale's zero may have moved from this morning on: variance, kg²; 0 where it did not. */
   shiftVar: Float64Array;
   /** 1 when the day is in a stretch without a log that was most likely eaten unlike the plan. */
   unlikePlan: Uint8Array;
@@ -103,7 +102,6 @@ export function layOutDays(
     prescribedKcal: column(),
     waistCm: column(),
     knownWaterKg: column(),
-    shiftKg: new Float64Array(count),
     shiftVar: new Float64Array(count),
     unlikePlan: new Uint8Array(count),
     partial: new Uint8Array(count),

@@ -3,6 +3,7 @@ import {
   type Bank,
   bankCorrect,
   bankExpect,
+  bankLoosen,
   bankMix,
   bankPredict,
   bankTape,
@@ -40,6 +41,8 @@ export interface FilterSetup {
   /** Slow drift of maintenance, variance a day, (kcal/d)². */
   driftVar: number;
   cycle: boolean;
+  /** Whether the scale's zero moved on some morning. */
+  zeroMoves: boolean;
   /** First reading of the tape, cm; NaN without one. */
   firstWaistCm: number;
 }
@@ -59,8 +62,6 @@ export interface FilterTrack {
   /** The move from each row to the next. */
   kgPerKcal: Float64Array;
   weighIn: Uint8Array;
-  /** By how much the scale's zero has moved since the first row, kg, by row. */
-  shiftKg: Float64Array;
 }
 
 /** The filter between two days: hand it the rows in order. */
@@ -69,7 +70,6 @@ export interface RunningFilter {
   setup: FilterSetup;
   move: Transition;
   sight: Sight;
-  shiftKg: number;
   /** Row from which steps are looked for one by one; before it their chance is spread over the days. */
   searchFrom: number;
   expectation: Float64Array;
@@ -98,7 +98,8 @@ const ADAPT_SD = 60;
 /** Opens a filter on the morning of the first row. */
 export function openFilter(setup: FilterSetup): RunningFilter {
   const plainSize = setup.cycle ? CYCLE_SIZE : PLAIN_SIZE;
-  const size = Number.isNaN(setup.firstWaistCm) ? plainSize : plainSize + 1;
+  const withZero = setup.zeroMoves ? plainSize + 1 : plainSize;
+  const size = Number.isNaN(setup.firstWaistCm) ? withZero : withZero + 1;
   const mean = new Float64Array(size);
   const cov = new Float64Array(size * size);
   const set = (state: number, value: number, sd: number) => {
@@ -117,7 +118,7 @@ export function openFilter(setup: FilterSetup): RunningFilter {
   cov[DENSITY * size + BASE] = together;
   for (let state = WEEK_COS; state < plainSize; state++)
     set(state, 0, (state < PLAIN_SIZE ? RHYTHM_SD : CYCLE_SD) * setup.startMassKg);
-  if (size > plainSize) set(plainSize, setup.firstWaistCm, FIRST_WAIST_SD);
+  if (size > withZero) set(withZero, setup.firstWaistCm, FIRST_WAIST_SD);
   return {
     bank: openBank(mean, cov, setup.search),
     setup,
@@ -133,8 +134,10 @@ export function openFilter(setup: FilterSetup): RunningFilter {
       baseVar: setup.driftVar,
       waterVar: noise.waterSd ** 2 * (1 - noise.waterCarry ** 2),
     },
-    sight: { knownWaterKg: 0, weekCos: 0, weekSin: 0, cycleCos: 0, cycleSin: 0 },
-    shiftKg: 0,
+    sight: {
+      ...{ knownWaterKg: 0, weekCos: 0, weekSin: 0, cycleCos: 0, cycleSin: 0 },
+      zero: setup.zeroMoves ? plainSize : -1,
+    },
     searchFrom: 0,
     expectation: new Float64Array(2),
   };
@@ -148,10 +151,11 @@ const ODD_LOG_DENSITY = Math.log(1 / 200 / 10);
 
 /** Reads the morning of a row: takes the weigh-in in, as far as it is believed. Returns how it counted. */
 export function readMorning(filter: RunningFilter, table: DayTable, row: number): number {
-  filter.shiftKg += at(table.shiftKg, row);
+  const { bank, sight } = filter;
+  if (sight.zero >= 0 && at(table.shiftVar, row) > 0) bankLoosen(bank, sight.zero, at(table.shiftVar, row));
   const counted = weigh(filter, table, row);
   if (has(table.waistCm, row)) readTape(filter, at(table.waistCm, row));
-  bankMix(filter.bank);
+  bankMix(bank);
   return counted;
 }
 
@@ -159,7 +163,7 @@ function weigh(filter: RunningFilter, table: DayTable, row: number): number {
   if (!has(table.weightKg, row)) return NONE;
   const { bank, setup, expectation } = filter;
   look(filter, table, row);
-  const reading = at(table.weightKg, row) - filter.shiftKg;
+  const reading = at(table.weightKg, row);
   const scaleVar = setup.noise.scaleSd ** 2 + table.resolutionKg ** 2 / 12;
   bankExpect(bank, filter.sight, scaleVar, reading, expectation);
   const miss = at(expectation, 0);
@@ -191,17 +195,11 @@ export function liveDay(filter: RunningFilter, table: DayTable, row: number): vo
   const fatKg = fatAfter(setup.startFatKg, at(bank.mean, MASS) - setup.startMassKg);
   move.kgPerKcal = kgPerSurplusKcal(Math.max(3, fatKg));
   move.energyKcal = at(table.energyKcal, row);
-  move.massVar = massVarOf(table, row, move.kgPerKcal);
+  move.massVar = move.kgPerKcal ** 2 * at(table.energyVar, row);
   linearise(bank.mean, 0, move);
   const searching = row >= filter.searchFrom;
   move.baseVar = searching ? setup.driftVar : setup.driftVar + stepShare(setup.search);
   bankPredict(bank, move, row + 1, searching);
-}
-
-/** What the day of a row adds to the variance of tissue, kg²: eating, and how far the scale's zero moves overnight. */
-export function massVarOf(table: DayTable, row: number, kgPerKcal: number): number {
-  const shiftVar = row + 1 < table.count ? at(table.shiftVar, row + 1) : 0;
-  return kgPerKcal ** 2 * at(table.energyVar, row) + shiftVar;
 }
 
 function look(filter: RunningFilter, table: DayTable, row: number): void {
@@ -237,13 +235,11 @@ export function runFilter(
     covs: new Float64Array(count * size * size),
     kgPerKcal: new Float64Array(count),
     weighIn: new Uint8Array(count),
-    shiftKg: new Float64Array(count),
   };
   for (let row = 0; row < count; row++) {
     track.weighIn[row] = readMorning(filter, table, row);
     track.means.set(filter.bank.mean, row * size);
     track.covs.set(filter.bank.cov, row * size * size);
-    track.shiftKg[row] = filter.shiftKg;
     liveDay(filter, table, row);
     track.kgPerKcal[row] = filter.move.kgPerKcal;
   }

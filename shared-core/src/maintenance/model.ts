@@ -75,10 +75,11 @@ export function fitModel(
     search: stepSearch,
     driftVar,
     cycle: (beside.cycleStarts ?? []).length > 0,
+    zeroMoves: false,
     firstWaistCm: firstWaist(table),
   };
   const weighIns = table.weightKg.reduce((sum, kg) => sum + (Number.isNaN(kg) ? 0 : 1), 0);
-  explainJumps(setup, table);
+  setup.zeroMoves = explainJumps(setup, table);
   if (weighIns >= NOISE_READINGS) setup.noise = noiseOf(setup, table);
   const { filter, track } = runFilter(setup, table);
   const smoothed = smooth(filter, track, table);

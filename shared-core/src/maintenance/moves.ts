@@ -1,5 +1,4 @@
 import { at } from '../trend/reading.ts';
-import { median } from '../trend/robust.ts';
 import { type DayTable, has } from './days.ts';
 import { RESPONSE_START } from './filter.ts';
 import { firstReading } from './starting-at.ts';
@@ -39,15 +38,4 @@ export function meanMoves(table: DayTable): Float64Array {
     if (Math.abs(move) > LUCK * Math.sqrt(variance * (1 / before + 1 / after))) moves[row] = move;
   }
   return moves;
-}
-
-/** The move at one row by medians, kg, so that an odd reading does not set its size. */
-export function medianMove({ weightKg, knownWaterKg, count }: DayTable, row: number): number {
-  const readings = (from: number, step: 1 | -1, end: number) => {
-    const found: number[] = [];
-    for (let day = from; day !== end && found.length < BESIDE; day += step)
-      if (has(weightKg, day)) found.push(at(weightKg, day) - RESPONSE_START.mean * at(knownWaterKg, day));
-    return median(found);
-  };
-  return readings(row, 1, Math.min(count, row + AFTER_DAYS)) - readings(row - 1, -1, -1);
 }

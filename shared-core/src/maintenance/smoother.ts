@@ -1,17 +1,29 @@
 import { at } from '../trend/reading.ts';
 import type { DayTable } from './days.ts';
-import { type FilterTrack, massVarOf, type RunningFilter, stepShare } from './filter.ts';
-import { ADAPT, BASE, linearise, MASS, moveRows, predict, RESPONSE } from './state.ts';
+import { type FilterTrack, type RunningFilter, stepShare } from './filter.ts';
+import {
+  ADAPT,
+  BASE,
+  linearise,
+  MASS,
+  maintenanceOf,
+  moveRows,
+  predict,
+  RESPONSE,
+  type Transition,
+} from './state.ts';
 
 /** What all readings together say about each morning. Variances beside means; kilograms and kcal/d. */
 export interface SmoothedDays {
   tissue: Float64Array;
   tissueVar: Float64Array;
-  /** Tissue and the water that carbohydrate and salt bind. */
+  /** What a scale shows on an average morning: tissue, the water that carbohydrate and salt bind, and its zero of that day. */
   line: Float64Array;
   lineVar: Float64Array;
   maintenance: Float64Array;
   maintenanceVar: Float64Array;
+  /** By how much the scale's zero has moved since the first row. */
+  zero: Float64Array;
   /** Response to known water, of the last day. */
   response: { mean: number; sd: number };
   /** Covariance of tissue on the morning after the last row with tissue `lag` mornings before, (kg)². */
@@ -28,6 +40,7 @@ export const LONGEST_LAG = 28;
 export function smooth(filter: RunningFilter, track: FilterTrack, table: DayTable): SmoothedDays {
   const { count } = table;
   const { size, means, covs } = track;
+  const { zero } = filter.sight;
   const square = size * size;
   const move = { ...filter.move };
   move.baseVar = filter.setup.driftVar + stepShare(filter.setup.search);
@@ -52,10 +65,12 @@ export function smooth(filter: RunningFilter, track: FilterTrack, table: DayTabl
     }
     move.energyKcal = at(table.energyKcal, row);
     move.kgPerKcal = at(track.kgPerKcal, row);
-    move.massVar = massVarOf(table, row, move.kgPerKcal);
+    move.massVar = move.kgPerKcal ** 2 * at(table.energyVar, row);
     linearise(means, row * size, move);
     moveRows(gain, 0, size, move);
     predict(nextMean, 0, nextCov, 0, size, move);
+    if (zero >= 0 && row + 1 < count)
+      nextCov[zero * (size + 1)] = at(nextCov, zero * (size + 1)) + at(table.shiftVar, row + 1);
     for (let i = 0; i < square; i++) scratch[i] = at(nextCov, i);
     solveSymmetric(scratch, gain, size);
     // `gain` now holds the transposed smoother gain: column j belongs to state j of this row.
@@ -72,7 +87,7 @@ export function smooth(filter: RunningFilter, track: FilterTrack, table: DayTabl
       toEnd.set(scratch);
       lagged[count - row] = at(toEnd, MASS * (size + 1));
     }
-    write(out, row, mean, cov, size, at(table.knownWaterKg, row), move.keepPerKg, move.referenceKg);
+    write(out, row, mean, cov, size, at(table.knownWaterKg, row), zero, move);
   }
   const responseAt = RESPONSE * (size + 1);
   return {
@@ -91,6 +106,7 @@ function columns(count: number) {
     lineVar: column(),
     maintenance: column(),
     maintenanceVar: column(),
+    zero: column(),
   };
 }
 
@@ -101,17 +117,27 @@ function write(
   cov: Float64Array,
   size: number,
   waterKg: number,
-  keep: number,
-  referenceKg: number,
+  zero: number,
+  move: Transition,
 ): void {
   const mass = at(mean, MASS);
-  const c = (i: number, j: number) => at(cov, i * size + j);
   out.tissue[row] = mass;
-  out.tissueVar[row] = c(MASS, MASS);
+  out.tissueVar[row] = at(cov, MASS * (size + 1));
   out.line[row] = mass + waterKg * at(mean, RESPONSE);
-  out.lineVar[row] = c(MASS, MASS) + 2 * waterKg * c(MASS, RESPONSE) + waterKg ** 2 * c(RESPONSE, RESPONSE);
-  out.maintenance[row] = at(mean, BASE) + at(mean, ADAPT) + keep * (mass - referenceKg);
-  out.maintenanceVar[row] = maintenanceVariance(cov, size, keep);
+  out.lineVar[row] = lineVariance(cov, size, waterKg, zero);
+  if (zero >= 0) {
+    out.zero[row] = at(mean, zero);
+    out.line[row] = at(out.line, row) + at(mean, zero);
+  }
+  out.maintenance[row] = maintenanceOf(mean, 0, move);
+  out.maintenanceVar[row] = maintenanceVariance(cov, size, move.keepPerKg);
+}
+
+/** Variance of tissue + known water × response + the scale's zero, where it moves. */
+export function lineVariance(cov: Float64Array, size: number, waterKg: number, zero: number): number {
+  const c = (i: number, j: number) => at(cov, i * size + j);
+  const plain = c(MASS, MASS) + 2 * waterKg * c(MASS, RESPONSE) + waterKg ** 2 * c(RESPONSE, RESPONSE);
+  return zero < 0 ? plain : plain + c(zero, zero) + 2 * (c(MASS, zero) + waterKg * c(RESPONSE, zero));
 }
 
 /** Variance of base + adaptation + keep·mass. */

@@ -13,7 +13,7 @@ export const WEEK_SIN = 7;
 export const CYCLE_COS = 8;
 export const CYCLE_SIN = 9;
 
-/** Size of the state without and with a cycle; a tape adds one more state at the end. */
+/** Size of the state without and with a cycle; a scale whose zero moved adds a state after them, a tape one at the end. */
 export const PLAIN_SIZE = 8;
 export const CYCLE_SIZE = 10;
 
@@ -125,6 +125,8 @@ export interface Sight {
   weekSin: number;
   cycleCos: number;
   cycleSin: number;
+  /** Place of the scale's zero in the state; −1 where it never moved. */
+  zero: number;
 }
 
 /** Reading to expect, kg. */
@@ -137,6 +139,7 @@ export function expectedReading(mean: Float64Array, meanAt: number, size: number
     sight.weekSin * at(mean, meanAt + WEEK_SIN);
   if (size >= CYCLE_SIZE)
     expected += sight.cycleCos * at(mean, meanAt + CYCLE_COS) + sight.cycleSin * at(mean, meanAt + CYCLE_SIN);
+  if (sight.zero >= 0) expected += at(mean, meanAt + sight.zero);
   return expected;
 }
 
@@ -161,6 +164,7 @@ function along(values: Float64Array, start: number, size: number, sight: Sight):
     sight.weekSin * at(values, start + WEEK_SIN);
   if (size >= CYCLE_SIZE)
     sum += sight.cycleCos * at(values, start + CYCLE_COS) + sight.cycleSin * at(values, start + CYCLE_SIN);
+  if (sight.zero >= 0) sum += at(values, start + sight.zero);
   return sum;
 }
 
