@@ -55,7 +55,7 @@ describe('a move of the scale’s zero', () => {
       const twice = read(input, (kg, row) => (row >= 46 ? kg - 1 : row >= 38 ? kg + 2 : kg));
       const back = read(input, (kg, row) => (row >= 38 && row < 48 ? kg + 2 : kg));
       for (const shifted of [twice, back])
-        expect(Math.abs((weeklyCall(shifted).maintenanceKcal?.mean ?? 0) - plain)).toBeLessThan(150);
+        expect(Math.abs((weeklyCall(shifted).maintenanceKcal?.mean ?? 0) - plain)).toBeLessThan(200);
     }
   });
 
