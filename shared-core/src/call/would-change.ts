@@ -73,7 +73,7 @@ function heldBy({ eating, guards, recent }: Situation, { reason }: Decision, say
 
 /** Maintenance further off than this is another body, kcal/d, and how finely its turning point is sought (common practice, no source). */
 const FARTHEST_KCAL = 640;
-const FINEST_KCAL = 10;
+const FINEST_KCAL = 20;
 
 /** Where the decision turns when maintenance, and with it the pace at the mark, is another one. */
 function turning(situation: Situation, decision: Decision, guards: Guards, say: Say): WouldChange[] {
