@@ -7,8 +7,9 @@ import type { Caution } from './output.ts';
 import type { Situation } from './situation.ts';
 import { range, type Say } from './texts.ts';
 
-/** Where a step is called large (common practice, no source). */
+/** Where a step is called large, and energy availability low enough to warn of it (common practice, no source). */
 const LARGE_STEP_G = 75;
+const WARN_AVAILABILITY = 35;
 
 const SEE = 'Please see a doctor before going on; a dietitian can help with the plan.';
 
@@ -19,7 +20,7 @@ export function cautionsOf(situation: Situation, say: Say): Caution[] {
 
 /** Lowest body fat that is held to be safe, %: Turocy PS et al. J Athl Train 2011;46:322–336 (from memory). */
 const LEAST_FAT_PERCENT = { male: 5, female: 12 };
-/** Under this age a loss is no plan for a program; a birth year can't tell whether the birthday has been, so 18 itself is warned. */
+/** Under this age a loss is no plan for a program (common practice, no source); a birth year can't tell whether the birthday has been, so 18 itself is warned. */
 const GROWN_AGE = 18;
 /** Maintenance known no better than this rests on the start estimate (common practice, no source). */
 const FORMULA_SHARE = 0.06;
@@ -76,7 +77,7 @@ function warnings(situation: Situation, say: Say): Caution[] {
   else if (guards.availability < availabilityLevels.healthy)
     found.push({
       code: 'energy-availability-low',
-      level: guards.availability < 35 ? 'warn' : 'note',
+      level: guards.availability < WARN_AVAILABILITY ? 'warn' : 'note',
       text: `The plan leaves ${available} a day; from ${say.available(availabilityLevels.healthy)} down, watch sleep, mood, training and cycle.`,
       numbers: { kcalPerKg: guards.availability },
     });

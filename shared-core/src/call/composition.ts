@@ -32,19 +32,25 @@ export interface LiftFinding {
   tracked: number;
 }
 
-/** How far back tape and lifts are read (common practice, no source). */
+/** How far back tape and lifts are read, fewest readings of each, and weeks that those of the waist must span (common practice, no source). */
 const WAIST_DAYS = 56;
 const LIFT_DAYS = 42;
+const LEAST_READINGS = 4;
+const WAIST_WEEKS = 3;
 /** A waist that grows slower than this is not held against anyone, cm a week (common practice, no source). */
 const WAIST_SLACK = 0.15;
+/** A waist stands when it shrinks slower than this, and may well not shrink at all, cm a week (common practice, no source). */
+const STANDS = { cmPerWeek: -0.15, high: -0.1 };
 /** Rep maxes that fall slower than this, % a week, are luck (common practice, no source). */
 const LIFT_FALL = -0.5;
+/** One lift alone may fall for reasons of its own (common practice, no source). */
+const LEAST_LIFTS = 2;
 
 /** Reads tape and lifts of the last weeks beside the pace in kg a week. */
 export function readComposition(input: CallInput, lastDay: number, pace: Known): Composition {
   const waist = readWaist(input, lastDay, pace);
   const lifts = readLifts(input, lastDay);
-  const waistStands = waist !== null && waist.high > -0.1 && waist.cmPerWeek > -0.15;
+  const waistStands = waist !== null && waist.high > STANDS.high && waist.cmPerWeek > STANDS.cmPerWeek;
   return {
     waist,
     lifts,
@@ -53,7 +59,7 @@ export function readComposition(input: CallInput, lastDay: number, pace: Known):
       pace.mean < 0 &&
       waistStands &&
       lifts !== null &&
-      lifts.tracked >= 2 &&
+      lifts.tracked >= LEAST_LIFTS &&
       lifts.falling * 2 >= lifts.tracked &&
       lifts.percentPerWeek < LIFT_FALL,
   };
@@ -64,7 +70,7 @@ function readWaist(input: CallInput, lastDay: number, pace: Known): WaistFinding
     .map(({ day, cm }) => ({ x: (dayNumber(day) - lastDay) / 7, y: cm }))
     .filter(({ x }) => x > -WAIST_DAYS / 7 && x <= 0);
   const first = points[0];
-  if (points.length < 4 || first === undefined || first.x > -3) return null;
+  if (points.length < LEAST_READINGS || first === undefined || first.x > -WAIST_WEEKS) return null;
   const line = theilSen(points, z90);
   if (line === null) return null;
   return {
@@ -88,7 +94,7 @@ function readLifts(input: CallInput, lastDay: number): LiftFinding | null {
   }
   const trends: { slope: number; high: number }[] = [];
   for (const points of byLift.values()) {
-    if (points.length < 4) continue;
+    if (points.length < LEAST_READINGS) continue;
     const line = theilSen(points, z90);
     if (line !== null) trends.push({ slope: 100 * line.slope, high: 100 * line.high });
   }

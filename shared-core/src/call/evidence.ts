@@ -192,17 +192,20 @@ function eatingItem({ eating, habit }: Situation, say: Say): EvidenceItem {
   };
 }
 
+/** A step of maintenance is spoken of when it is at least so likely and at most so many days old (common practice, no source). */
+const STEP_SEEN = { chance: 0.5, days: 35 };
+
 function stepItem({ model }: Situation): EvidenceItem[] {
   const { bank } = model.filter;
   let likely = 0;
   let day = 0;
   for (let k = 0; k < bank.used; k++) {
     const age = model.table.count - at(bank.stepDay, k);
-    if (at(bank.stepDay, k) < 0 || age > 35) continue;
+    if (at(bank.stepDay, k) < 0 || age > STEP_SEEN.days) continue;
     likely += at(bank.weights, k);
     day += at(bank.weights, k) * age;
   }
-  if (likely < 0.5) return [];
+  if (likely < STEP_SEEN.chance) return [];
   const ago = Math.round(day / likely);
   return [
     {

@@ -12,9 +12,8 @@ import type { CallForecast, ForecastFan } from './output.ts';
 const DAYS = 28;
 /** How far a day's eating strays from its average: relative standard deviation of a whole week (common practice, no source). */
 const WEEK_OF_EATING_SD = 0.025;
-
-/** How far the water of a new mark strays from what is expected of it, as a share (common practice, no source). */
-const WATER_SHARE_SD = 0.2;
+/** How unsure it is that water to come follows the response that water so far had, as a share (common practice, no source). */
+const RESPONSE_DOUBT = 0.2;
 
 /** The forecast at two marks. */
 export function forecastBoth(
@@ -62,7 +61,7 @@ export function forecastAt(model: BodyModel, dose: Dose, habit: Known, markG: nu
     const waterKg = storedKg(stores);
     const tissue = at(mean, MASS);
     const zeroKg = sight.zero < 0 ? 0 : at(mean, sight.zero);
-    const variance = lineVariance(cov, size, waterKg, sight.zero) + (WATER_SHARE_SD * (waterKg - nowKg)) ** 2;
+    const variance = lineVariance(cov, size, waterKg, sight.zero) + (RESPONSE_DOUBT * (waterKg - nowKg)) ** 2;
     points.push({
       day: isoDay(firstDay + ahead),
       massKg: estimate(tissue + waterKg * at(mean, RESPONSE) + zeroKg, Math.sqrt(variance)),

@@ -14,6 +14,9 @@ const WALKING_NET_MET = 3.3;
 
 /** From this mark down other levers are worth more than the last carbohydrate, g a day (common practice, no source). */
 const LOW_MARK_G = 50;
+/** Less is no lever, kcal a day, and missing less needs none; longest walk, minutes (common practice, no source). */
+const LEAST_KCAL = { lever: 20, missing: 40 };
+const MOST_WALKING = 60;
 
 /** What is left when the mark stands low or at its floor, in order; empty when it does not or the aim is met. */
 export function nextLevers(situation: Situation, decision: Decision, say: Say): NextLever[] {
@@ -24,14 +27,14 @@ export function nextLevers(situation: Situation, decision: Decision, say: Say): 
   const pace = dose.paceAt(decision.markG).mean;
   const losing = guards.aim < 0;
   // A mark on its way up to the guard may still do more than the aim asks.
-  if (short < 40 || (decision.markG < guards.floorG && pace <= guards.aim)) return [];
+  if (short < LEAST_KCAL.missing || (decision.markG < guards.floorG && pace <= guards.aim)) return [];
   const massKg = model.tissueKg.mean;
   const { targets } = input;
   const levers: NextLever[] = [];
   // Food may only be cut down to the guard of energy availability.
   const room = Math.max(0, 4 * (decision.markG - guards.availabilityFloorG));
   const fat = Math.min(9 * Math.max(0, targets.fatG - targets.fatFloorG), room);
-  if (fat >= 20)
+  if (fat >= LEAST_KCAL.lever)
     levers.push({
       code: 'fat',
       text: `Fat from ${formatGrams(targets.fatG)} to ${formatGrams(targets.fatG - fat / 9)} (${fat / 9 >= targets.fatG - targets.fatFloorG - 0.5 ? 'its floor' : 'as far as energy availability allows'}): ${say.energy(fat)} a day.`,
@@ -40,7 +43,7 @@ export function nextLevers(situation: Situation, decision: Decision, say: Say): 
     });
   const proteinTo = PROTEIN_EVIDENCE_G_PER_KG * massKg;
   const protein = Math.min(4 * Math.max(0, targets.proteinG - proteinTo), room - fat);
-  if (protein >= 20)
+  if (protein >= LEAST_KCAL.lever)
     levers.push({
       code: 'protein',
       text: `Protein from ${formatGrams(targets.proteinG)} towards ${formatGrams(targets.proteinG - protein / 4)}: ${say.energy(protein)} a day. For muscle the evidence reaches to ${say.rate(PROTEIN_EVIDENCE_G_PER_KG)}; in a loss keep ${say.rate(LOSS_PROTEIN_G_PER_LEAN_KG)} of lean mass.`,
@@ -52,7 +55,7 @@ export function nextLevers(situation: Situation, decision: Decision, say: Say): 
   const upTo = (kcal: number) => Math.floor(kcal / perMinute / 5) * 5;
   const beside = upTo(room - fat - protein);
   const instead = beside < 5 && upTo(room) >= 5;
-  const minutes = Math.min(60, Math.ceil(short / perMinute / 5) * 5, instead ? upTo(room) : beside);
+  const minutes = Math.min(MOST_WALKING, Math.ceil(short / perMinute / 5) * 5, instead ? upTo(room) : beside);
   if (minutes >= 5)
     levers.push({
       code: 'cardio',

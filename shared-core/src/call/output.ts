@@ -26,7 +26,7 @@ export interface WeeklyCall {
   wouldChange: WouldChange[];
   /** Shown before anything else when one has the level 'stop'. */
   cautions: Caution[];
-  /** Filled, in order, when the mark stands at its own floor and the aim asks for less. The athlete picks. */
+  /** Filled, in order, when the mark stands low or at its own floor and the aim asks for less. The athlete picks. */
   nextLevers: NextLever[];
 }
 

@@ -159,17 +159,17 @@ function ratioBefore({ table }: BodyModel): number {
     : logged.mean / meanOfLast(table.prescribedKcal, 2 * SPAN, recent).mean;
 }
 
-/**
- * Lines beyond which a person should be seen, not steered. Body mass index: 17.5 and less is a sign of anorexia in ICD-10,
- * F50.0 (from memory); the others common practice, no source.
- */
+/** Lines beyond which a person should be seen, not steered. Body mass index: 17.5 and less is a sign of anorexia in ICD-10, F50.0 (from memory). */
 const STOP_MASS_INDEX = 17.5;
 /** Under this index an adult is underweight: WHO (from memory). */
 const LOW_MASS_INDEX = 18.5;
 /** Loss should not be faster than 1.5 % of body mass a week: Turocy PS et al. J Athl Train 2011;46:322–336 (second-hand). */
 const VERY_FAST_LOSS = -1.5;
+/** Energy eaten, kcal per kg of fat-free mass a day, and loss, % a week, where the log says that enough is eaten (common practice, no source). */
 const VERY_LOW_PER_FAT_FREE_KG = 20;
 const UNEXPLAINED_LOSS = -1;
+/** Fewest weigh-ins in all, and full logs in two weeks, for such a finding (common practice, no source). */
+const ENOUGH = { weighIns: 6, logs: 7 };
 
 function readHealth(input: CallInput, model: BodyModel, guards: Guards, pace: Known): HealthFinding {
   const massKg = model.tissueKg.mean;
@@ -178,7 +178,7 @@ function readHealth(input: CallInput, model: BodyModel, guards: Guards, pace: Kn
   const logged = meanOfLast(model.table.loggedKcal, SPAN);
   const eaten = meanOfLast(model.table.everyMealKcal, SPAN);
   const eatenPerFatFreeKg = (eaten.mean - (input.athlete.exerciseKcal ?? 0)) / guards.fatFreeKg;
-  const enough = model.table.count >= SPAN && model.weighIns >= 6;
+  const enough = model.table.count >= SPAN && model.weighIns >= ENOUGH.weighIns;
   const surelyFaster = (than: number) => enough && percent.mean + 1.645 * percent.sd < than;
   const start = model.filter.setup.maintenance;
   return {
@@ -186,9 +186,11 @@ function readHealth(input: CallInput, model: BodyModel, guards: Guards, pace: Kn
     lowMass: bodyMassIndex < LOW_MASS_INDEX,
     veryLowMass: bodyMassIndex <= STOP_MASS_INDEX,
     veryFastLoss: surelyFaster(VERY_FAST_LOSS),
-    veryLowIntake: eaten.count >= 7 && eatenPerFatFreeKg < VERY_LOW_PER_FAT_FREE_KG,
+    veryLowIntake: eaten.count >= ENOUGH.logs && eatenPerFatFreeKg < VERY_LOW_PER_FAT_FREE_KG,
     unexplainedLoss:
-      surelyFaster(UNEXPLAINED_LOSS) && logged.count >= 7 && logged.mean > start.kcal + 1.645 * start.sd,
+      surelyFaster(UNEXPLAINED_LOSS) &&
+      logged.count >= ENOUGH.logs &&
+      logged.mean > start.kcal + 1.645 * start.sd,
     eatenPerFatFreeKg,
   };
 }

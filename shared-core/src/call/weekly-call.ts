@@ -56,7 +56,7 @@ function slowed({ guards, composition, pacePercent }: Situation): Guards {
   return composition.probablyMuscle || tooFast ? { ...guards, aim: high } : guards;
 }
 
-/** Beyond −1 % a week some of a loss is probably muscle (common practice, no source). */
+/** Beyond −1 % a week some of a loss is probably muscle: Helms ER et al. J Int Soc Sports Nutr 2014;11:20, 0.5 to 1 %. */
 const FAST_LOSS = -1;
 
 /** The mark is not to be judged by a plan that was not eaten, unless it has long been eaten like that. */

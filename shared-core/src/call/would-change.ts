@@ -134,15 +134,18 @@ function nearestTurn(turns: (kcal: number) => boolean): number {
   return other;
 }
 
+/** With fewer of the last 14 days weighed or logged, more of them are asked for (common practice, no source). */
+const FEW_DAYS = 10;
+
 function moreData({ weighInsLately, eating }: Situation): WouldChange[] {
   const items: WouldChange[] = [];
-  if (weighInsLately < 10)
+  if (weighInsLately < FEW_DAYS)
     items.push({
       code: 'more-weigh-ins',
       text: `More weigh-ins: ${weighInsLately} in the last 14 days leave a wide interval.`,
       numbers: { weighIns: weighInsLately },
     });
-  if (eating.loggedDays < 10)
+  if (eating.loggedDays < FEW_DAYS)
     items.push({
       code: 'more-log',
       text: `More days logged in full: ${eating.loggedDays} in the last 14.`,

@@ -28,7 +28,7 @@ const NEVER = -1;
 
 /**
  * A small bank of filters that differ in when maintenance last stepped. Each carries its probability; the answer is their
- * mixture. Cf. Fearnhead P, Liu Z. J R Stat Soc B 2007;69:589–605 (changepoints online), kept short by dropping the least
+ * mixture. Cf. Fearnhead P, Liu Z. J R Stat Soc B 2007;69:589–605 (changepoints online; from memory), kept short by dropping the least
  * probable.
  */
 export interface Bank {

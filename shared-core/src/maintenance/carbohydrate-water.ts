@@ -1,6 +1,6 @@
 /**
  * Water and glycogen that a change of carbohydrate and sodium moves. Hall KD et al. Lancet 2011;378:826–837, web-appendix,
- * equations 1 and 2: ρG·dG/dt = CI − kG·G² and [Na]·dECF/dt = ΔNa − ξNa·ΔECF − ξCI·(1 − CI/CIb).
+ * equations 1 and 2 (the second second-hand): ρG·dG/dt = CI − kG·G² and [Na]·dECF/dt = ΔNa − ξNa·ΔECF − ξCI·(1 − CI/CIb).
  */
 const glycogenStartKg = 0.5;
 const waterPerGlycogen = 2.7;
@@ -9,8 +9,9 @@ const sodiumMgPerL = 3220;
 const sodiumClearance = 3000;
 const sodiumFromCarbohydrate = 4000;
 
-/** Under this baseline the ratio to it says nothing any more, g/d (common practice, no source). */
+/** Under this baseline the ratio to it says nothing any more, g/d; the most that ratio counts as (common practice, no source). */
 const leastBaselineG = 100;
+const mostRatio = 4;
 
 export interface WaterStores {
   glycogenKg: number;
@@ -26,7 +27,7 @@ export function restingStores(habitualG: number): WaterStores {
 /** Moves the stores one day on, in place: carbohydrate of the day in grams, sodium above the habitual in milligrams. */
 export function feedStores(stores: WaterStores, carbohydrateG: number, sodiumMg: number): void {
   const baselineKcal = 4 * stores.baselineG;
-  const ratio = Math.min(4, carbohydrateG / stores.baselineG);
+  const ratio = Math.min(mostRatio, carbohydrateG / stores.baselineG);
   const loss = baselineKcal / glycogenStartKg ** 2;
   const steps = 8;
   for (let step = 0; step < steps; step++) {

@@ -74,8 +74,9 @@ const PLAN_WEIGHT = 1;
 export const FEW_LOGS = 4;
 /** One day further off the plan than this was odd and says no more about the others (common practice, no source). */
 const ODD_RATIO = { low: 0.7, high: 1.4 };
-/** Sodium counts against a running mean of about so many days (common practice, no source). */
+/** Sodium counts against a running mean of about so many days, and no further off it than so many mg (common practice, no source). */
 const SODIUM_HABIT_DAYS = 21;
+const MOST_SODIUM_MG = 4000;
 
 /**
  * Lays the days out on the calendar, oldest first. `fallback` is eaten when neither log nor plan says what;
@@ -157,7 +158,7 @@ function readIntake(table: DayTable, byRow: readonly (ModelDay | undefined)[], f
         Math.max(ODD_RATIO.low, Math.min(ODD_RATIO.high, energy / Math.max(500, planKcal)));
       if (intake.sodiumMg !== undefined) {
         const from = Number.isNaN(sodiumHabit) ? intake.sodiumMg : sodiumHabit;
-        sodiumMg = Math.max(-4000, Math.min(4000, intake.sodiumMg - from));
+        sodiumMg = Math.max(-MOST_SODIUM_MG, Math.min(MOST_SODIUM_MG, intake.sodiumMg - from));
         sodiumHabit = from + (intake.sodiumMg - from) / SODIUM_HABIT_DAYS;
       }
     } else {
@@ -201,7 +202,7 @@ function meanCarbohydrate(days: readonly DayGrams[]): number {
 const USUAL_SHARE = 0.48;
 const FIRST_WEEK_WEIGHT = 0.25;
 
-/** 1, 0.5 or 0.2 kg when all readings lie on that grid, else 0.1. */
+/** 1, 0.5 or 0.2 kg when all readings, eight or more, lie on that grid, else 0.1 (common practice, no source). */
 function resolutionOf(days: readonly ModelDay[]): number {
   const readings = days.flatMap((day) => (day.weightKg === null ? [] : [day.weightKg]));
   if (readings.length < 8) return 0.1;
@@ -209,8 +210,9 @@ function resolutionOf(days: readonly ModelDay[]): number {
   return [1, 0.5, 0.2].find(onGrid) ?? 0.1;
 }
 
-/** Length of a cycle until two starts tell it (common practice, no source). */
+/** Length of a cycle until two starts tell it, and between which lengths they do (common practice, no source). */
 const USUAL_CYCLE_DAYS = 28;
+const CYCLE_DAYS = { least: 18, most: 50 };
 
 function readCycle(table: DayTable, cycleStarts: readonly string[]): void {
   const starts = cycleStarts.map(dayNumber).sort((a, b) => a - b);
@@ -221,7 +223,8 @@ function readCycle(table: DayTable, cycleStarts: readonly string[]): void {
     while (next < starts.length && (starts[next] ?? 0) <= day) next++;
     const start = starts[next - 1] ?? (starts[0] ?? day) - 10 * USUAL_CYCLE_DAYS;
     const known = (starts[next] ?? Number.NaN) - start;
-    const length = next > 0 && known >= 18 && known <= 50 ? known : USUAL_CYCLE_DAYS;
+    const length =
+      next > 0 && known >= CYCLE_DAYS.least && known <= CYCLE_DAYS.most ? known : USUAL_CYCLE_DAYS;
     const phase = (2 * Math.PI * (day - start)) / length;
     table.cycleCos[row] = Math.cos(phase);
     table.cycleSin[row] = Math.sin(phase);

@@ -21,6 +21,8 @@ const DEVIATING_SHARE = 0.25;
 const LEAST_DAY_SD = 0.04;
 /** Weeks differ from one another by luck: a standard deviation that a whole week shares (common practice, no source). */
 const WEEK_SD = 0.02;
+/** One day's log over the plan counts as no further off than this (common practice, no source). */
+const ODD_DAY = { low: 0.2, high: 2 };
 
 /** Reckons the habit from the days logged in full. */
 export function eatingHabit(table: DayTable): Eating {
@@ -38,7 +40,8 @@ export function eatingHabit(table: DayTable): Eating {
     sum *= forget;
     squares *= forget;
     if (!has(table.loggedKcal, row) || !has(table.prescribedKcal, row)) continue;
-    const gap = Math.max(0.2, Math.min(2, at(table.loggedKcal, row) / at(table.prescribedKcal, row))) - 1;
+    const ratio = at(table.loggedKcal, row) / at(table.prescribedKcal, row);
+    const gap = Math.max(ODD_DAY.low, Math.min(ODD_DAY.high, ratio)) - 1;
     days++;
     weight++;
     weightSquares++;

@@ -1,7 +1,7 @@
 /** Forbes constant, kg: dFFM/dFM = 10.4/FM. Forbes GB. Nutr Rev 1987;45:225; Hall KD. Br J Nutr 2007;97:1059. */
 export const forbesKg = 10.4;
 
-/** Metabolisable energy of fat and of lean tissue, kcal/kg: 39.5 and 7.6 MJ/kg. Hall KD et al. Lancet 2011;378:826–837. */
+/** Metabolisable energy of fat and of lean tissue, kcal/kg: 39.5 and 7.6 MJ/kg. Hall KD et al. Lancet 2011;378:826–837, equation 5 (second-hand). */
 export const fatKcalPerKg = 39_500 / 4.184;
 export const leanKcalPerKg = 7_600 / 4.184;
 
@@ -19,11 +19,11 @@ export function tissueKcalPerKg(fatKg: number): number {
   return (1 - lean) * fatKcalPerKg + lean * leanKcalPerKg;
 }
 
-/** Cost of laying down fat and lean tissue, kcal/kg: 750 and 960 kJ/kg. Hall KD et al. Lancet 2011, equation 6. */
+/** Cost of laying down fat and lean tissue, kcal/kg: 750 and 960 kJ/kg. Hall KD et al. Lancet 2011, equation 6 (second-hand). */
 const fatTurnoverKcalPerKg = 750 / 4.184;
 const leanTurnoverKcalPerKg = 960 / 4.184;
 
-/** Part of additional food that is burnt in handling it. Hall KD et al. Lancet 2011, equation 3. */
+/** Part of additional food that is burnt in handling it. Hall KD et al. Lancet 2011, equation 3 (second-hand). */
 const foodEffect = 0.1;
 
 /**
@@ -43,7 +43,7 @@ export const eatenKcalPerKg = {
   lean: (leanKcalPerKg + leanTurnoverKcalPerKg) / (1 - foodEffect),
 } as const;
 
-/** Fat mass in kg after body mass moved from the reference, on the Forbes curve FFM = 10.4·ln(FM) + constant. */
+/** Fat mass in kg after body mass moved from the reference, on the Forbes curve FFM = 10.4·ln(FM) + constant (this form from memory). */
 export function fatAfter(fatKg: number, changeKg: number): number {
   let fat = Math.max(1, fatKg + changeKg * (1 - leanShareOfChange(fatKg)));
   for (let round = 0; round < 3; round++) {

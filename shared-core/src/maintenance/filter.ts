@@ -80,9 +80,10 @@ export interface RunningFilter {
  * the linearised model of Hall KD, Chow CC. Am J Clin Nutr 2011;94:66–74, at an activity level of 1.8 (second-hand).
  */
 export const keepPerKg = 27;
-/** Standard deviation of the first mass that the first reading alone does not tell: water of the days before (common practice, no source). */
+/** Spread of the first tissue, share of body mass, and of the water of the days before, kg (common practice, no source). */
+const START_TISSUE_SD = 0.012;
 const START_WATER_SD = 0.5;
-/** Response to known water, as a share of the formula; height of the rhythms, share of body mass; adaptation, kcal/d (common practice, no source). */
+/** Response to known water, as a share of the formula (common practice, no source). */
 export const RESPONSE_START = { mean: 0.95, sd: 0.3 };
 /** People differ from the Forbes curve (5,000 to 7,700 kcal/kg by fat mass, Hall 2008), and logs run short (common practice, no source). */
 const DENSITY_SD = 0.14;
@@ -91,6 +92,7 @@ const DENSITY_SD = 0.14;
  * (correlation, common practice, no source).
  */
 const SHORT_LOG = -0.4;
+/** Height of the rhythms, share of body mass; adaptation, kcal/d (common practice, no source). */
 const RHYTHM_SD = 0.0016;
 const CYCLE_SD = 0.004;
 const ADAPT_SD = 60;
@@ -107,7 +109,7 @@ export function openFilter(setup: FilterSetup): RunningFilter {
     cov[state * (size + 1)] = sd * sd;
   };
   const { noise } = setup;
-  set(MASS, setup.startMassKg, 0.012 * setup.startMassKg);
+  set(MASS, setup.startMassKg, START_TISSUE_SD * setup.startMassKg);
   set(BASE, setup.maintenance.kcal, setup.maintenance.sd);
   set(ADAPT, 0, ADAPT_SD);
   set(WATER, 0, Math.hypot(noise.waterSd, START_WATER_SD));
@@ -143,7 +145,7 @@ export function openFilter(setup: FilterSetup): RunningFilter {
   };
 }
 
-/** Misses beyond so many standard deviations count less, and beyond the second number not at all (common practice, no source). */
+/** Misses beyond so many standard deviations count less, by their cube, and beyond the second number not at all (common practice, no source). */
 const DOUBT = 2.6;
 const ODD_AT = 4.2;
 /** Log density of an odd reading, so that no noise level wins by calling readings odd: one in 200, anywhere within ±5 kg (common practice, no source). */
@@ -189,11 +191,14 @@ function readTape(filter: RunningFilter, cm: number): void {
   bankTape(bank, cm, sight.cmPerKg, setup.startMassKg, sight.variance);
 }
 
+/** The Forbes curve is not followed under so little fat, kg (common practice, no source). */
+const LEAST_FAT_KG = 3;
+
 /** Lives the day of a row: moves to the next morning. */
 export function liveDay(filter: RunningFilter, table: DayTable, row: number): void {
   const { bank, setup, move } = filter;
   const fatKg = fatAfter(setup.startFatKg, at(bank.mean, MASS) - setup.startMassKg);
-  move.kgPerKcal = kgPerSurplusKcal(Math.max(3, fatKg));
+  move.kgPerKcal = kgPerSurplusKcal(Math.max(LEAST_FAT_KG, fatKg));
   move.energyKcal = at(table.energyKcal, row);
   move.massVar = move.kgPerKcal ** 2 * at(table.energyVar, row);
   linearise(bank.mean, 0, move);

@@ -57,6 +57,7 @@ const driftVar = 16 ** 2 / 7;
 /** The noise grid looks at so many days at most, and needs so many readings (common practice, no source). */
 const NOISE_DAYS = 140;
 const NOISE_READINGS = 10;
+
 /** Fits the model. Throws when no day has a weigh-in; check with `has` or the call's own checks first. */
 export function fitModel(
   person: Person,
@@ -101,9 +102,10 @@ export function fitModel(
   };
 }
 
-/** Days at the start whose logs tell the units of the log, and days by the plan that stand against them (common practice, no source). */
+/** Days at the start whose logs tell the units of the log, days by the plan that stand against them, and how far off one counts (common practice, no source). */
 const UNIT_DAYS = 28;
 const PLAN_DAYS = 3;
+const UNIT_RATIO = { low: 0.5, high: 1.5 };
 /** Share of a gap between log and plan that is taken for unlogged food, and how unsure that is (common practice, no source). */
 const UNLOGGED_SHARE = 0.85;
 const UNLOGGED_SD = 0.5;
@@ -120,7 +122,7 @@ function inLogUnits(
   for (let row = 0; row < Math.min(UNIT_DAYS, table.count); row++) {
     if (!has(table.loggedKcal, row) || !has(table.prescribedKcal, row)) continue;
     const ratio = at(table.loggedKcal, row) / Math.max(500, at(table.prescribedKcal, row));
-    gap += Math.max(0.5, Math.min(1.5, ratio)) - 1;
+    gap += Math.max(UNIT_RATIO.low, Math.min(UNIT_RATIO.high, ratio)) - 1;
     days++;
   }
   const few = days - PLAN_DAYS < FEW_LOGS;
@@ -151,7 +153,7 @@ function firstWaist({ waistCm }: DayTable): number {
   return readings.length < 2 ? Number.NaN : at(readings, 0);
 }
 
-/** Middle of the first five readings within a week of the first. */
+/** Middle of the first five readings within a week of the first (common practice, no source). */
 function firstReadings(days: readonly ModelDay[]): number {
   const first = days.findIndex((day) => day.weightKg !== null);
   const from = dayNumber(days[first]?.day ?? '');

@@ -34,7 +34,7 @@ export interface SmoothedDays {
 export const LONGEST_LAG = 28;
 
 /**
- * Walks back over the filter's track: Rauch HE, Tung F, Striebel CT. AIAA J 1965;3:1445–1450, on the moments of the bank's
+ * Walks back over the filter's track: Rauch HE, Tung F, Striebel CT. AIAA J 1965;3:1445–1450 (from memory), on the moments of the bank's
  * mixture, with the chance of a step spread over the days.
  */
 export function smooth(filter: RunningFilter, track: FilterTrack, table: DayTable): SmoothedDays {

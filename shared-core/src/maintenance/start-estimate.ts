@@ -19,7 +19,7 @@ export function cunninghamKcal(leanKg: number): number {
 
 /**
  * Body fat in % when it was never measured: the regressions on body mass index and age that the adult model uses
- * (Jackson AS et al. Int J Obes 2002;26:789–796, as printed in Hall KD et al. Lancet 2011), times 0.75 and kept between
+ * (Jackson AS et al. Int J Obes 2002;26:789–796, as used in Hall KD et al. Lancet 2011, second-hand), times 0.75 and kept between
  * 8 and 40 (12 and 45 for women), because they overstate fat in muscular people (common practice, no source).
  */
 export function guessedFatPercent(person: Person, massKg: number): number {

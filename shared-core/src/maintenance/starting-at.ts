@@ -2,7 +2,7 @@ import { at } from '../trend/reading.ts';
 import { type DayTable, has } from './days.ts';
 import type { FilterSetup } from './filter.ts';
 
-/** One filter that starts at a row: maintenance may be another than at the start, and steps are not looked for. */
+/** One filter that starts at a row: maintenance may be another than at the start (wider by half; common practice, no source), and steps are not looked for. */
 export function startingAt(setup: FilterSetup, table: DayTable, first: number): FilterSetup {
   const startMassKg = first === 0 ? setup.startMassKg : firstReading(table, first);
   const { search } = setup;

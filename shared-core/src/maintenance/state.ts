@@ -37,7 +37,7 @@ export interface Transition {
 /** Slow change of what the model holds constant: response to carbohydrate, the height of a rhythm, the waist. Variance a day (common practice, no source). */
 const RESPONSE_VAR = 1e-6;
 const REST_VAR = 1e-6;
-/** Adaptation and its pace: 0.14 of a change of intake in 14 days, in units of maintenance. Hall KD et al. Lancet 2011, equation 4. */
+/** Adaptation and its pace: 0.14 of a change of intake in 14 days, in units of maintenance. Hall KD et al. Lancet 2011, equation 4 (second-hand). */
 export const ADAPT_SHARE = 0.14 / 0.9;
 export const ADAPT_KEEP = 13 / 14;
 const ADAPT_PER_DAY = ADAPT_SHARE * (1 - ADAPT_KEEP);
