@@ -11,8 +11,8 @@ export const doctor: Command = {
   options: serveOptions,
   help: `  npx platewright doctor
 
-Looks at the folder, its permissions, the disk, every change and record, the clock, backups and the port. Exit code 1 when something
-should be mended. The daemon may be running.`,
+Looks at the folder, its permissions, the disk, every change, record and photo, the clock, backups and the port. Exit code 1
+when something should be mended. The daemon may be running.`,
   async run(given) {
     const { data, port, store, backups } = settings(given);
     const looked = await checkUp({ data, store, backups }, Date.now());

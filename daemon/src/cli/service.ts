@@ -29,8 +29,8 @@ export const service: Command = {
 
 Prints what makes the daemon a service of yours: a systemd user unit, or on a Mac a launchd agent; --manager systemd or
 launchd names one. It starts with your session and again after a fault, and may do no more than the daemon needs. The
-options of start go into it; what stands in the config file need not. install writes it where it belongs, and
-says how to turn it on.`,
+options of start go into it, but --store, which the config file holds, and --log-level, which is info. install writes it
+where it belongs, and says how to turn it on.`,
   async run(given) {
     const [action] = given.positionals;
     if (action !== undefined && action !== 'install') {
