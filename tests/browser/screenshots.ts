@@ -30,7 +30,6 @@ async function shootDemo(world: World): Promise<void> {
     { name: 'Today', height: 1000 },
     { name: 'Week', height: 1000 },
     { name: 'Body', height: 900 },
-    { name: 'Plan', height: 1000 },
   ];
   for (const { name, height } of desk) {
     await dashboard.go(name);

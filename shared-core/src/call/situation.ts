@@ -58,7 +58,7 @@ export interface HealthFinding {
 /** Days that the findings look back on (common practice, no source). */
 const SPAN = 14;
 /** A mean deviation of the log from the plan below this is eating luck (common practice, no source). */
-const OFF_PLAN = 0.07;
+export const OFF_PLAN = 0.07;
 /**
  * A deviation that changes by less is the same one; one that is larger is no error of a log: most logs run 15 % short, some by
  * twice as much (common practice, no source).

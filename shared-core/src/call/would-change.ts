@@ -1,11 +1,11 @@
 import { availabilityLevels } from '../maintenance/energy-availability.ts';
 import { formatGrams } from '../units/mass.ts';
-import { formatPace } from '../units/percent.ts';
+import { formatPace, formatShare } from '../units/percent.ts';
 import { type Decision, decide } from './decide.ts';
 import type { Dose } from './dose.ts';
 import type { Guards } from './guards.ts';
 import type { WouldChange } from './output.ts';
-import type { Situation } from './situation.ts';
+import { OFF_PLAN, type Situation } from './situation.ts';
 import { days, type Say } from './texts.ts';
 
 /** What would have made the call another one, with the numbers at which it turns; `guards` are those it was decided by. */
@@ -30,7 +30,7 @@ function heldBy({ eating, guards, recent }: Situation, { reason }: Decision, say
       return [
         {
           code: 'eat-the-plan',
-          text: `Two weeks eaten within 5 % of the plan of ${say.energy(eating.plannedKcal)}.`,
+          text: `Two weeks eaten within ${formatShare(OFF_PLAN)} of the plan of ${say.energy(eating.plannedKcal)}.`,
           numbers: { plannedKcal: eating.plannedKcal, loggedKcal: eating.loggedKcal },
         },
       ];
