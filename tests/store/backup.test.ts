@@ -292,13 +292,14 @@ describe('a restore', () => {
   });
 
   it('is advised from the newest backup that is sound', async () => {
-    expect(await restoreAdvice(backups())).toMatch(/no sound backup/);
+    expect(await restoreAdvice(backups(), '')).toMatch(/no sound backup/);
     const good = await makeBackup({ store, data: folder, backups: backups() }, START);
     const bad = await makeBackup({ store, data: folder, backups: backups() }, START + DAY);
     const db = new DatabaseSync(bad);
     db.exec(`UPDATE records SET fields = '{}'`);
     db.close();
-    expect(await restoreAdvice(backups())).toContain(`platewright restore '${good}'`);
+    const advice = await restoreAdvice(backups(), ' --data /elsewhere');
+    expect(advice).toContain(`platewright restore '${good}' --data /elsewhere (made`);
     expect(good).toBe(backupPath(backups(), START));
   });
 });

@@ -2,7 +2,7 @@ import { createServer } from 'node:net';
 import { checkUp, type Finding } from '../keep/check-up.ts';
 import { isServed } from '../store/sqlite.ts';
 import { type Command, CommandTrouble, say } from './command.ts';
-import { serveOptions, settings } from './settings.ts';
+import { optionsFor, serveOptions, settings } from './settings.ts';
 
 export const doctor: Command = {
   name: 'doctor',
@@ -15,7 +15,7 @@ Looks at the folder, its permissions, the disk, every change, record and photo, 
 when something should be mended. The daemon may be running.`,
   async run(given) {
     const { data, port, store, backups } = settings(given);
-    const looked = await checkUp({ data, store, backups }, Date.now());
+    const looked = await checkUp({ data, store, backups, options: optionsFor({ data, store }) }, Date.now());
     const findings = [...looked, await portFinding(data, port)];
     for (const { about, state, mend } of findings)
       say(`${mend === null ? 'good' : 'mend'}  ${about}: ${state}${mend === null ? '' : `. ${mend}`}`);

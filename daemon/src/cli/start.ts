@@ -47,13 +47,14 @@ debug (PLATEWRIGHT_LOG_LEVEL); unless told otherwise it is warn.`,
 
 /** Opens the store; when it is damaged, says which backup to go back to, and serves what can still be read. */
 async function openOrAdvise(place: StorePlace, backups: string): Promise<Store> {
+  const advice = () => restoreAdvice(backups, optionsFor(place));
   try {
     const store = await openStore(place, 'owner');
     const trouble = store.trouble();
-    if (trouble !== null) note(`${trouble.message}\n${await restoreAdvice(backups)}`);
+    if (trouble !== null) note(`${trouble.message}\n${await advice()}`);
     return store;
   } catch (error) {
-    if (error instanceof StoreTrouble && error.code === 'damaged') note(await restoreAdvice(backups));
+    if (error instanceof StoreTrouble && error.code === 'damaged') note(await advice());
     throw error;
   }
 }

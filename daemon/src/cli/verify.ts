@@ -7,7 +7,7 @@ import { photosInFile } from '../store/sqlite-photos.ts';
 import { findFaults } from '../store/sqlite-verify.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
-import { settings, storeOptions } from './settings.ts';
+import { optionsFor, settings, storeOptions } from './settings.ts';
 
 export const verify: Command = {
   name: 'verify',
@@ -31,7 +31,9 @@ be running.`,
     for (const fault of [...rows, ...photos]) say(fault);
     if (rows.length > 0) {
       throw new CommandTrouble(
-        file === undefined ? await restoreAdvice(backups) : 'Do not go back to this file.',
+        file === undefined
+          ? await restoreAdvice(backups, optionsFor({ data, store }))
+          : 'Do not go back to this file.',
       );
     }
     if (photos.length > 0) throw new CommandTrouble(photoAdvice(folder));

@@ -19,9 +19,15 @@ const LEAST_FREE_BYTES = 500 * 1024 * 1024;
 /** A week of entries is what most people can type again from memory (common practice, no source). */
 const OLDEST_BACKUP_MS = 7 * 86_400_000;
 
+/** A store with the folder of its backups, and the options that lead a command to it. */
+interface CheckedPlace extends StorePlace {
+  backups: string;
+  options: string;
+}
+
 /** Looks at a data folder, its store and the folder of its backups without changing anything. */
-export async function checkUp(place: StorePlace & { backups: string }, nowMs: number): Promise<Finding[]> {
-  const { data, backups } = place;
+export async function checkUp(place: CheckedPlace, nowMs: number): Promise<Finding[]> {
+  const { data, backups, options } = place;
   const access = folderFinding(data);
   if (access.mend !== null) return [access];
   return [
@@ -29,7 +35,7 @@ export async function checkUp(place: StorePlace & { backups: string }, nowMs: nu
     privacyFinding(data),
     spaceFinding(data),
     ...(await storeFindings(place, nowMs)),
-    backupFinding(backups, nowMs),
+    backupFinding(backups, options, nowMs),
   ];
 }
 
@@ -61,7 +67,7 @@ function spaceFinding(folder: string): Finding {
   return { about: 'disk', state, mend: bavail * bsize < LEAST_FREE_BYTES ? 'Free some space.' : null };
 }
 
-async function storeFindings(place: StorePlace, nowMs: number): Promise<Finding[]> {
+async function storeFindings(place: CheckedPlace, nowMs: number): Promise<Finding[]> {
   const about = 'store';
   try {
     const store = await openStore(place, 'guest');
@@ -69,7 +75,9 @@ async function storeFindings(place: StorePlace, nowMs: number): Promise<Finding[
       const faults = await store.verify();
       const state = faults.length === 0 ? `${await store.lastSeq()} changes, all sound` : faults.join('; ');
       const mend =
-        faults.length === 0 ? null : 'Run npx platewright verify: it says which backup to go back to.';
+        faults.length === 0
+          ? null
+          : `Run npx platewright verify${place.options}: it says which backup to go back to.`;
       // Where rows are not sound, records can't be read.
       const photos = faults.length === 0 ? await store.records({ kind: 'photo' }) : [];
       const files = bytesFolder(place.data);
@@ -108,7 +116,7 @@ function clockFinding(latest: string | null, nowMs: number): Finding {
   };
 }
 
-function backupFinding(folder: string, nowMs: number): Finding {
+function backupFinding(folder: string, options: string, nowMs: number): Finding {
   const about = 'backup';
   const [newest] = listBackups(folder);
   if (newest !== undefined && nowMs - newest.at <= OLDEST_BACKUP_MS) {
@@ -116,5 +124,5 @@ function backupFinding(folder: string, nowMs: number): Finding {
   }
   const state =
     newest === undefined ? 'there is none' : `the last one is of ${new Date(newest.at).toISOString()}`;
-  return { about, state, mend: 'Run npx platewright backup, and keep a copy on another disk.' };
+  return { about, state, mend: `Run npx platewright backup${options}, and keep a copy on another disk.` };
 }
