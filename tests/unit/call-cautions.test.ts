@@ -178,6 +178,19 @@ describe('levers', () => {
     expect(call.nextLevers.map(({ code }) => code)).toEqual(['pace', 'date']);
   });
 
+  it('are there whenever the call says to pick one', () => {
+    let picked = 0;
+    for (const markG of [98, 103, 106, 108, 110, 113, 116])
+      for (const kgPerWeek of [-0.1, -0.25, -0.4, -0.5, -0.55, -0.6])
+        for (const seed of [1, 2, 3]) {
+          const call = weeklyCall(callOfLife({ days: 70, kgPerWeek, markG, seed }, { aim: lose }));
+          if (!call.summary[1].includes('pick one')) continue;
+          picked++;
+          expect(call.nextLevers.length).toBeGreaterThan(0);
+        }
+    expect(picked).toBeGreaterThan(5);
+  });
+
   it('are not named to somebody who loses faster than the aim', () => {
     const call = weeklyCall(callOfLife({ days: 42, kgPerWeek: -1.4, markG: 60 }, { aim: lose }));
     expect(call.summary[1]).toContain('too little energy');

@@ -44,7 +44,7 @@ const REVERSAL_DAYS = 35;
 /** Inside a week only what was clearly wrong is moved again: chance to be in band (common practice, no source). */
 const CLEARLY_WRONG = 0.1;
 /** A smaller move is none (common practice, no source). */
-const SMALLEST_G = 10;
+export const SMALLEST_G = 10;
 
 /** A mark may lie so far from the one whose mean pace is the aim, when that makes the band likelier (common practice, no source). */
 const MOST_BESIDE_G = 60;
@@ -62,7 +62,8 @@ export function decide(markG: number, dose: Dose, guards: Guards, recent: Recent
   const hold = (reason: Decision['reason']): Decision => ({ markG, insideNow, reason });
   const smallUp = bestG - markG < SMALLEST_G;
   const smallDown = markG - bestG < SMALLEST_G;
-  if (smallDown && wanted < guards.floorG && markG <= guards.floorG + SMALLEST_G) return hold('at-floor');
+  if (smallDown && wanted <= guards.floorG - SMALLEST_G && markG <= guards.floorG + SMALLEST_G)
+    return hold('at-floor');
   if (smallUp && wanted > guards.ceilingG && markG >= guards.ceilingG - SMALLEST_G) return hold('at-ceiling');
   if (smallUp && smallDown) return hold('small');
   if (recent.daysSinceMove < 7 && insideNow > CLEARLY_WRONG) return hold('too-soon');

@@ -1,6 +1,6 @@
 import { formatGrams } from '../units/mass.ts';
 import { formatEstimatedPace, formatPace } from '../units/percent.ts';
-import type { Decision } from './decide.ts';
+import { type Decision, SMALLEST_G } from './decide.ts';
 import type { NextLever } from './output.ts';
 import type { Situation } from './situation.ts';
 import type { Say } from './texts.ts';
@@ -22,7 +22,7 @@ const MOST_WALKING = 60;
 export function nextLevers(situation: Situation, decision: Decision, say: Say): NextLever[] {
   const { dose, guards, input, model } = situation;
   const lowG = Math.max(guards.floorG, LOW_MARK_G);
-  if (decision.markG > lowG + 5) return [];
+  if (decision.markG > lowG + SMALLEST_G) return [];
   const short = 4 * (Math.max(decision.markG, lowG) - dose.markFor(guards.aim));
   const pace = dose.paceAt(decision.markG).mean;
   const losing = guards.aim < 0;
@@ -63,7 +63,7 @@ export function nextLevers(situation: Situation, decision: Decision, say: Say): 
       kcalPerDay: minutes * perMinute,
       numbers: { minutesPerDay: minutes },
     });
-  if (decision.markG > guards.floorG + 5) return levers;
+  if (decision.markG > guards.floorG + SMALLEST_G) return levers;
   const ratio = pace < 0 ? guards.aim / pace : Number.POSITIVE_INFINITY;
   levers.push({
     code: 'pace',
