@@ -70,58 +70,73 @@ function isPeak(moves: Float64Array, row: number): boolean {
   return true;
 }
 
+/** Log-likelihoods of the readings around a row under one spread of theirs, by what may have moved them. */
+interface Likelihoods {
+  none: number;
+  /** The scale's zero, by size. */
+  shifted: number[];
+  /** A stretch eaten unlike the plan; impossible without a stretch. */
+  unlike: number;
+}
+
 /** Weighs what may have moved the readings at a row against luck, and writes the likeliest into the table. */
 function explain(setup: FilterSetup, table: DayTable, row: number): boolean {
   const stretch = stretchNear(table, row);
+  const variances = SIZES.map((size) => (size * setup.startMassKg) ** 2);
+  const under = likelihoodsAt(setup, table, row, stretch, variances);
+  const [tight, ...wider] = SPREADS;
+  const tightly = under(tight);
+  if (Math.max(...tightly.shifted, tightly.unlike) - tightly.none < WORTH_A_LOOK) return false;
+  const all = [tightly, ...wider.map(under)];
+  const over = (of: (one: Likelihoods) => number) => logOfSum(all.map(of));
+  const none = over((one) => one.none);
+  const bySize = variances.map((_, size) => over(({ shifted }) => shifted[size] ?? Number.NEGATIVE_INFINITY));
+  const most = logOfSum(bySize);
+  const shiftOdds = most - Math.log(SIZES.length) - none + Math.log(SHIFT_CHANCE);
+  if (stretch !== null) {
+    const unlikeOdds = over(({ unlike }) => unlike) - none + priorOdds(table, stretch);
+    if (unlikeOdds > Math.max(0, shiftOdds)) {
+      widen(table, stretch, UNLIKE_TIMES);
+      table.unlikePlan.fill(1, stretch.from, stretch.to);
+      return true;
+    }
+  }
+  const sure = 1 / (1 + Math.exp(CERTAIN - shiftOdds));
+  if (sure < LEAST_SURE) return false;
+  const shares = bySize.map((log) => Math.exp(log - most));
+  table.shiftVar[row] =
+    sure * variances.reduce((sum, variance, size) => sum + (shares[size] ?? 0) * variance, 0);
+  return true;
+}
+
+/** The likelihoods at a row under a spread, times the usual one; the table is as before after each. */
+function likelihoodsAt(
+  setup: FilterSetup,
+  table: DayTable,
+  row: number,
+  stretch: Stretch | null,
+  variances: readonly number[],
+): (spread: number) => Likelihoods {
   const first = Math.max(0, Math.min(row, stretch?.from ?? row) - WINDOW.before);
   const end = Math.min(table.count, row + WINDOW.after);
   const there = { ...startingAt(setup, table, first), zeroMoves: true };
   // The jump itself would pass for noise, so the athlete's own estimate does not serve here.
-  const log = (share: number) => {
-    const { scaleSd, waterSd, waterCarry } = usualNoise(there.startMassKg);
-    const noise = { scaleSd: share * scaleSd, waterSd: share * waterSd, waterCarry };
-    return logLikelihood({ ...there, noise }, table, first, end);
-  };
-  const variances = SIZES.map((size) => (size * setup.startMassKg) ** 2);
-  const shifted = (share: number) =>
-    variances.map((variance) => {
+  const { scaleSd, waterSd, waterCarry } = usualNoise(there.startMassKg);
+  return (spread) => {
+    const noise = { scaleSd: spread * scaleSd, waterSd: spread * waterSd, waterCarry };
+    const log = () => logLikelihood({ ...there, noise }, table, first, end);
+    const none = log();
+    const shifted = variances.map((variance) => {
       table.shiftVar[row] = variance;
-      const found = log(share);
-      table.shiftVar[row] = 0;
-      return found;
+      return log();
     });
-  const unlike = (share: number) => {
-    if (stretch === null) return Number.NEGATIVE_INFINITY;
+    table.shiftVar[row] = 0;
+    if (stretch === null) return { none, shifted, unlike: Number.NEGATIVE_INFINITY };
     widen(table, stretch, UNLIKE_TIMES);
-    const found = log(share);
+    const unlike = log();
     widen(table, stretch, 1 / UNLIKE_TIMES);
-    return found;
+    return { none, shifted, unlike };
   };
-  const [tight, ...wider] = SPREADS;
-  const tightly = { none: log(tight), shifted: shifted(tight), unlike: unlike(tight) };
-  if (Math.max(...tightly.shifted, tightly.unlike) - tightly.none < WORTH_A_LOOK) return false;
-  const none = logOfSum([tightly.none, ...wider.map(log)]);
-  const widely = wider.map(shifted);
-  const bySize = tightly.shifted.map((found, size) =>
-    logOfSum([found, ...widely.flatMap((of) => of[size] ?? [])]),
-  );
-  const shiftOdds = logOfSum(bySize) - Math.log(SIZES.length) - none + Math.log(SHIFT_CHANCE);
-  const unlikeOdds =
-    stretch === null
-      ? Number.NEGATIVE_INFINITY
-      : logOfSum([tightly.unlike, ...wider.map(unlike)]) - none + priorOdds(table, stretch);
-  if (stretch !== null && unlikeOdds > Math.max(0, shiftOdds)) {
-    widen(table, stretch, UNLIKE_TIMES);
-    table.unlikePlan.fill(1, stretch.from, stretch.to);
-    return true;
-  }
-  const sure = 1 / (1 + Math.exp(CERTAIN - shiftOdds));
-  if (sure < LEAST_SURE) return false;
-  const most = logOfSum(bySize);
-  table.shiftVar[row] =
-    sure *
-    variances.reduce((sum, variance, size) => sum + Math.exp((bySize[size] ?? most) - most) * variance, 0);
-  return true;
 }
 
 function logOfSum(logs: readonly number[]): number {
