@@ -1,3 +1,5 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { addDays } from '@platewright/core/season/dates.ts';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PopupPage } from './pages/popup.ts';
 import { numberIn, WeekPage } from './pages/week.ts';
@@ -74,6 +76,25 @@ describe('the weekly call of the demo season', () => {
     await week.forecast.and(week.page.getByLabel(`At ${highest} g carbohydrate`)).waitFor();
     await week.slider.press('Home');
     await expect.poll(() => week.afterFourWeeks()).toBeLessThan(atProposed);
+  });
+
+  it('says what moved the scale without being tissue, once that is recorded on the body page', async () => {
+    await week.go('Body');
+    const shifts = week.section('Scale and creatine');
+    const record = shifts.getByRole('button', { name: 'Record' });
+    expect(await record.isDisabled()).toBe(true);
+    await shifts.getByText('Creatine begun or stopped').click();
+    await shifts.getByLabel('From this date on').fill(addDays(new Date().toISOString().slice(0, 10), -9));
+    await record.click();
+    await week.said('Recorded creatine begun or stopped from');
+    const { violations } = await new AxeBuilder({ page: week.page }).setLegacyMode().analyze();
+    expect(violations.map(({ id }) => id)).toEqual([]);
+    await week.go('Week');
+    await week.evidence.getByText('You began or stopped creatine 9 days ago').waitFor({ state: 'attached' });
+    await week.go('Body');
+    await shifts.getByRole('listitem').getByRole('button').click();
+    await shifts.getByRole('listitem').waitFor({ state: 'detached' });
+    await week.go('Week');
   });
 
   it('moves the mark when accepted, and the popup shows the new mark by itself', async () => {

@@ -30,6 +30,10 @@ const season: SeasonRecords = {
     athlete: 'athlete-1',
     date,
   })),
+  scaleShifts: [
+    { id: 'shift-2026-01-20', athlete: 'athlete-1', date: '2026-01-20', cause: 'another scale' },
+    { id: 'shift-2026-02-10', athlete: 'athlete-1', date: '2026-02-10', cause: 'creatine' },
+  ],
   foods: [3, 1, 2].map((n) => ({
     id: `food-${n}`,
     athlete: 'athlete-1',
@@ -63,6 +67,7 @@ const all: StoredRecord[] = [
   ...stored('tape', season.tape),
   ...stored('calipers', season.calipers),
   ...stored('cycle-start', season.cycleStarts),
+  ...stored('scale-shift', season.scaleShifts),
   ...stored('lift', season.lifts),
   ...stored('lift-set', season.liftSets),
   ...stored('weekly-call', season.calls),

@@ -39,6 +39,13 @@ const histories = fc
     heightCm: fc.integer({ min: 140, max: 210 }),
     ageYears: fc.integer({ min: 14, max: 80 }),
     fatPercent: fc.option(fc.integer({ min: 3, max: 55 }), { nil: undefined }),
+    shifts: fc.array(
+      fc.record({
+        day: fc.integer({ min: -5, max: 30 }).map(isoDay),
+        cause: fc.constantFrom('another scale' as const, 'creatine' as const),
+      }),
+      { maxLength: 2 },
+    ),
     moved: fc.option(
       fc.record({ ago: fc.integer({ min: 0, max: 20 }), from: fc.integer({ min: 0, max: 900 }) }),
     ),
@@ -77,6 +84,7 @@ const histories = fc
         const intake = day.eaten && { ...day.eaten, complete: day.complete };
         return { day: isoDay(index), weightKg: kg, intake, prescribed: life.plan };
       }),
+      shifts: life.shifts,
       waist: [],
       keyLifts: [],
       calls: life.moved

@@ -84,6 +84,7 @@ export function seasonOf(change: Partial<SeasonRecords> = {}): SeasonRecords {
     tape: [],
     calipers: [],
     cycleStarts: [],
+    scaleShifts: [],
     lifts: [],
     liftSets: [],
     calls: [],

@@ -139,6 +139,18 @@ describe('what the weekly call looks at', () => {
     expect(callInput(seasonOf({ cycleStarts }), date)).not.toHaveProperty('cycleStarts');
   });
 
+  it('takes what moved the readings up to the date', () => {
+    const shift = (day: string) => ({
+      id: `shift-${day}`,
+      athlete: 'athlete-1',
+      date: day,
+      cause: 'creatine' as const,
+    });
+    expect(
+      callInput(seasonOf({ scaleShifts: ['2026-01-04', '2026-03-01'].map(shift) }), date).shifts,
+    ).toEqual([{ day: '2026-01-04', cause: 'creatine' }]);
+  });
+
   it('spreads the sessions’ cost over the days of the cycle', () => {
     const none = athleteOf({ training: { kind: 'weekdays', days: [] } });
     expect(callInput(seasonOf({ athlete: none }), date).athlete.exerciseKcal).toBe(0);

@@ -1,6 +1,8 @@
 import { bodyweightLine } from '@platewright/core/call/bodyweight-line.ts';
 import type { CallInput } from '@platewright/core/call/input.ts';
 import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
+import type { ToldShift } from '@platewright/core/maintenance/days.ts';
+import { median } from '@platewright/core/trend/robust.ts';
 import { describe, expect, it } from 'vitest';
 import { callOfLife, type Life } from '../support/call-input.ts';
 
@@ -74,6 +76,80 @@ describe('a move of the scale’s zero', () => {
         const { evidence } = weeklyCall(callOfLife({ ...life, kgPerWeek, seed }));
         expect(evidence.map(({ code }) => code)).not.toContain('scale-shift');
       }
+  });
+});
+
+describe('a move of the readings that was told', () => {
+  const toldOn = 38;
+  /** Kilograms more from that day on, in so many days; by how much pace and maintenance then differ from a life without them. */
+  const off = (cause: ToldShift['cause'], kg: number, inDays: number, told: boolean) => {
+    const errors = seeds.map((seed) => {
+      const input = callOfLife({ ...life, days: 66, noiseKg: 0.5, seed });
+      const moved = read(
+        input,
+        (read, row) => read + kg * Math.min(1, Math.max(0, (row - toldOn + 1) / inDays)),
+      );
+      const shifts = told ? [{ day: input.days[toldOn]?.day ?? fail(), cause }] : [];
+      const [plain, call] = [weeklyCall(input), weeklyCall({ ...moved, shifts })];
+      return {
+        pace: Math.abs((call.pace?.meanPercentPerWeek ?? 9) - (plain.pace?.meanPercentPerWeek ?? 0)),
+        kcal: Math.abs((call.maintenanceKcal?.mean ?? 9999) - (plain.maintenanceKcal?.mean ?? 0)),
+      };
+    });
+    return { pace: median(errors.map(({ pace }) => pace)), kcal: median(errors.map(({ kcal }) => kcal)) };
+  };
+
+  it.each([
+    ['another scale', 1.2, 1],
+    ['another scale', -3, 1],
+    ['another scale', 8, 1],
+    ['creatine', 1.2, 6],
+    ['creatine', 2, 7],
+    ['creatine', 1.2, 25],
+    ['creatine', -1.2, 25],
+  ] as const)('%s of %f kg in %i days stays out of pace and maintenance', (cause, kg, inDays) => {
+    const { pace, kcal } = off(cause, kg, inDays, true);
+    expect(pace).toBeLessThan(0.08);
+    expect(kcal).toBeLessThan(60);
+  });
+
+  it('is what makes the difference where it is too small or too slow to be found', () => {
+    expect(off('creatine', 1.2, 6, false).pace).toBeGreaterThan(2 * off('creatine', 1.2, 6, true).pace);
+  });
+
+  it('costs next to nothing when nothing moved', () => {
+    for (const cause of ['another scale', 'creatine'] as const) {
+      const { pace, kcal } = off(cause, 0, 1, true);
+      expect(pace).toBeLessThan(0.06);
+      expect(kcal).toBeLessThan(50);
+    }
+  });
+
+  it('is spoken of for four weeks, with what it moved by', () => {
+    const input = callOfLife(life);
+    const day = input.days[toldOn]?.day ?? fail();
+    const scale = read(input, (kg, row) => (row >= toldOn ? kg + 3 : kg));
+    const said = (shifts: readonly ToldShift[]) =>
+      weeklyCall({ ...scale, shifts })
+        .evidence.filter(({ code }) => code === 'scale-shift')
+        .map(({ text }) => text);
+    expect(said([{ day, cause: 'another scale' }])).toEqual([
+      expect.stringMatching(
+        /^You changed the scale 17 days ago: the readings since stand \+[23]\.\d kg off those before\.$/,
+      ),
+    ]);
+    expect(said([{ day, cause: 'creatine' }])[0]).toMatch(
+      /^You began or stopped creatine 17 days ago: about \+\d/,
+    );
+    // On the first day, before it, and after the last there is nothing to have moved from or to.
+    for (const outside of ['2024-01-01', input.days[0]?.day ?? fail(), '2026-01-01'])
+      expect(said([{ day: outside, cause: 'another scale' }]).join()).not.toContain('You changed');
+  });
+
+  it('must be a date', () => {
+    expect(() => weeklyCall({ ...callOfLife(life), shifts: [{ day: 'soon', cause: 'creatine' }] })).toThrow(
+      'shifts[0].day is "soon"',
+    );
   });
 });
 

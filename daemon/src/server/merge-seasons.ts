@@ -21,6 +21,7 @@ export function mergeSeasons(
     tape: merge(before.tape, fresh.tape),
     calipers: merge(before.calipers, fresh.calipers),
     cycleStarts: merge(before.cycleStarts, fresh.cycleStarts),
+    scaleShifts: merge(before.scaleShifts, fresh.scaleShifts),
     lifts: merge(before.lifts, fresh.lifts),
     liftSets: merge(before.liftSets, fresh.liftSets),
     calls: merge(before.calls, fresh.calls),

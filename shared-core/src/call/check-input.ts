@@ -38,6 +38,7 @@ export function checkInput(input: CallInput): void {
     checkNumber(call.inForceG, `calls[${index}].inForceG`, 0, 3000);
   }
   for (const [index, start] of (input.cycleStarts ?? []).entries()) checkDate(start, `cycleStarts[${index}]`);
+  for (const [index, { day }] of (input.shifts ?? []).entries()) checkDate(day, `shifts[${index}].day`);
 }
 
 function checkAthlete({ athlete }: CallInput): void {

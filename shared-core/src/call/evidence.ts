@@ -6,6 +6,7 @@ import { formatSigned } from '../units/decimal.ts';
 import { formatGrams } from '../units/mass.ts';
 import { formatEstimatedPace, formatPace, formatShare } from '../units/percent.ts';
 import type { EvidenceItem } from './output.ts';
+import { shiftItems } from './shift-items.ts';
 import type { Situation } from './situation.ts';
 import { counted, days, range, type Say } from './texts.ts';
 
@@ -17,7 +18,8 @@ export function evidenceOf(situation: Situation, say: Say): EvidenceItem[] {
     maintenanceItem(situation, say),
     waterItem(situation, say),
     weighInItem(situation, say),
-    ...oddItems(situation, say),
+    ...oddItems(situation),
+    ...shiftItems(situation, say),
     logItem(situation),
     eatingItem(situation, say),
     ...stepItem(situation),
@@ -99,36 +101,24 @@ function weighInItem({ model, weighInsLately }: Situation, say: Say): EvidenceIt
   };
 }
 
-/** A smaller move of the scale's zero is not worth a word, kg (common practice, no source). */
-const SAID_SHIFT_KG = 0.5;
-
-function oddItems({ model }: Situation, say: Say): EvidenceItem[] {
-  const { track, table, smoothed } = model;
+function oddItems({ model }: Situation): EvidenceItem[] {
+  const { track, table } = model;
   let odd = 0;
   let part = 0;
   for (let row = Math.max(0, table.count - 14); row < table.count; row++) {
     if (track.weighIn[row] === ODD) odd++;
     if (track.weighIn[row] === PART) part++;
   }
-  const items: EvidenceItem[] = [];
-  if (odd + part > 0)
-    items.push({
+  if (odd + part === 0) return [];
+  return [
+    {
       code: 'odd-weigh-ins',
       text: `${odd + part} of the last weigh-ins stood far from the line; ${odd} left out, ${part} counted in part.`,
       numbers: { leftOut: odd, inPart: part },
       used: part > 0,
       why: 'A single odd reading says little; several that agree are taken for a move of the scale.',
-    });
-  const shift = at(smoothed.zero, table.count - 1) - at(smoothed.zero, Math.max(0, table.count - 15));
-  if (Math.abs(shift) > SAID_SHIFT_KG)
-    items.push({
-      code: 'scale-shift',
-      text: `The readings moved by ${say.massChange(shift)} at once and stayed there: another scale, or water. It is not counted as tissue.`,
-      numbers: { shiftKg: shift },
-      used: false,
-      why: 'Tissue cannot move that fast.',
-    });
-  return items;
+    },
+  ];
 }
 
 function logItem({ eating, model }: Situation): EvidenceItem {

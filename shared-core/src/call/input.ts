@@ -1,3 +1,5 @@
+import type { ToldShift } from '../maintenance/days.ts';
+
 /** What the weekly call looks at. All of it comes from records; nothing here reads a clock. */
 export interface CallInput {
   athlete: {
@@ -19,6 +21,8 @@ export interface CallInput {
   calls: readonly EarlierCall[];
   /** ISO dates on which a cycle began, for women who record it; days of water are then no surprise. */
   cycleStarts?: readonly string[];
+  /** What the athlete says moved the readings without being tissue, in any order. */
+  shifts?: readonly ToldShift[];
 }
 
 export interface Aim {

@@ -20,12 +20,21 @@ export interface DayGrams {
   fatG: number;
 }
 
+/** What moves the readings of the scale from a day on without being tissue. */
+export interface ToldShift {
+  /** ISO date. */
+  day: string;
+  cause: 'another scale' | 'creatine';
+}
+
 /** What is recorded beside the days. */
 export interface Beside {
   /** First days of a cycle, ISO dates. */
   cycleStarts?: readonly string[];
   /** Waist by the tape. */
   waist?: readonly { day: string; cm: number }[];
+  /** What the athlete says moved the readings. */
+  shifts?: readonly ToldShift[];
 }
 
 /** Every date from the first to the last, in columns. NaN where there is nothing. */

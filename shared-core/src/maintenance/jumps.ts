@@ -43,14 +43,13 @@ const UNLIKE_TIMES = 7;
  * Finds where the readings jump as neither log nor plan explains, and writes into the table what most likely did it: the scale's
  * zero moved (another scale, creatine, water), or a stretch without a log was eaten unlike the plan. Both leave maintenance alone.
  * Shocks as interventions in a state-space model: Harvey AC, Koopman SJ. J Bus Econ Stat 1992;10:377–389 (from memory); a
- * move counts by its probability. Returns whether the zero moved.
+ * move counts by its probability. Near a move that was told nothing is looked into.
  */
-export function explainJumps(setup: FilterSetup, table: DayTable): boolean {
-  const taken: number[] = [];
+export function explainJumps(setup: FilterSetup, table: DayTable): void {
+  const taken = [...table.shiftVar.keys()].filter((row) => at(table.shiftVar, row) > 0);
   for (const row of peaksOf(table, SMALLEST_SHARE * setup.startMassKg))
     if (taken.every((other) => Math.abs(other - row) >= LEAST_DAYS_APART) && explain(setup, table, row))
       taken.push(row);
-  return table.shiftVar.some((variance) => variance > 0);
 }
 
 /** Rows where the mean reading moves most, the largest first: a small jump beside a large one is only seen once that is known. */

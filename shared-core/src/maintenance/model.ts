@@ -25,6 +25,7 @@ import { maintenanceVariance, type SmoothedDays, smooth } from './smoother.ts';
 import { type Person, startFatKg, startMaintenance } from './start-estimate.ts';
 import { startingAt } from './starting-at.ts';
 import { MASS, maintenanceOf } from './state.ts';
+import { tellShifts } from './told-shifts.ts';
 
 /** A mean and its standard deviation. */
 export interface Known {
@@ -80,7 +81,9 @@ export function fitModel(
     firstWaistCm: firstWaist(table),
   };
   const weighIns = table.weightKg.reduce((sum, kg) => sum + (Number.isNaN(kg) ? 0 : 1), 0);
-  setup.zeroMoves = explainJumps(setup, table);
+  tellShifts(table, beside.shifts ?? [], startMassKg);
+  explainJumps(setup, table);
+  setup.zeroMoves = table.shiftVar.some((variance) => variance > 0);
   if (weighIns >= NOISE_READINGS) setup.noise = noiseOf(setup, table);
   const { filter, track } = runFilter(setup, table);
   const smoothed = smooth(filter, track, table);

@@ -41,6 +41,19 @@ export const cycleStartSchema = z.object({
   removed: z.optional(z.boolean()),
 });
 
+export const shiftCauseSchema = z.enum(['another scale', 'creatine']);
+
+/**
+ * What moves the readings of the scale from a date on without being tissue: what the scale shows then is no pace. Id
+ * `shift-YYYY-MM-DD`, so that two devices speak of the same one.
+ */
+export const scaleShiftSchema = z.object({
+  date: dateSchema,
+  cause: shiftCauseSchema,
+  removed: z.optional(z.boolean()),
+});
+
 export type TapeSite = z.infer<typeof tapeSiteSchema>;
 export type CaliperMethod = z.infer<typeof caliperMethodSchema>;
 export type FoldSite = z.infer<typeof foldSiteSchema>;
+export type ShiftCause = z.infer<typeof shiftCauseSchema>;

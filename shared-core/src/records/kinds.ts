@@ -1,6 +1,6 @@
 import type * as z from 'zod/mini';
 import { athleteSchema, phaseSchema } from './athlete.ts';
-import { calipersSchema, cycleStartSchema, tapeSchema } from './body.ts';
+import { calipersSchema, cycleStartSchema, scaleShiftSchema, tapeSchema } from './body.ts';
 import {
   dayLogSchema,
   entrySchema,
@@ -24,6 +24,7 @@ export const kinds = {
   tape: tapeSchema,
   calipers: calipersSchema,
   'cycle-start': cycleStartSchema,
+  'scale-shift': scaleShiftSchema,
   photo: photoSchema,
   lift: liftSchema,
   'lift-set': liftSetSchema,
@@ -46,6 +47,7 @@ export type WeighIn = RecordOf<'weigh-in'>;
 export type Tape = RecordOf<'tape'>;
 export type Calipers = RecordOf<'calipers'>;
 export type CycleStart = RecordOf<'cycle-start'>;
+export type ScaleShift = RecordOf<'scale-shift'>;
 export type Photo = RecordOf<'photo'>;
 export type Lift = RecordOf<'lift'>;
 export type LiftSet = RecordOf<'lift-set'>;

@@ -1,7 +1,7 @@
 import type { Aim, EarlierCall } from '../call/input.ts';
 import type { LinePoint, Pace, Verdict } from '../call/output.ts';
 import type { Person } from '../maintenance/start-estimate.ts';
-import type { CaliperMethod, TapeSite } from '../records/body.ts';
+import type { CaliperMethod, ShiftCause, TapeSite } from '../records/body.ts';
 import type { Estimate } from '../trend/estimate.ts';
 import type { Units } from '../units/reader.ts';
 
@@ -31,6 +31,8 @@ export interface BodyView {
   leanShares: readonly LeanShareView[];
   /** Newest first. */
   cycleStarts: readonly { id: string; date: string }[];
+  /** What was told to move the readings without being tissue, newest first. */
+  scaleShifts: readonly { id: string; date: string; cause: ShiftCause }[];
   /** Decisions on weekly calls, oldest first. */
   flags: readonly { date: string; verdict: Verdict; decision: EarlierCall['decision']; markG: number }[];
   wedge: PaceWedge | null;

@@ -46,6 +46,9 @@ export function bodyView(records: SeasonRecords, date: string): BodyView {
     cycleStarts: upTo(records.cycleStarts)
       .map(({ id, date }) => ({ id, date }))
       .reverse(),
+    scaleShifts: upTo(records.scaleShifts)
+      .map(({ id, date, cause }) => ({ id, date, cause }))
+      .reverse(),
     flags: calls.map(({ date, verdict, decision, markG }) => ({ date, verdict, decision, markG })),
     wedge: paceWedge(line, input.aim, calls.at(-1)?.date ?? null),
   };

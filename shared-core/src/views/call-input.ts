@@ -41,6 +41,9 @@ export function callInput(records: SeasonRecords, date: string): CallInput {
       inForceG: call.markG,
     })),
     ...cycleStarts(records, date),
+    shifts: records.scaleShifts
+      .filter((shift) => shift.date <= date)
+      .map(({ date: day, cause }) => ({ day, cause })),
   };
 }
 

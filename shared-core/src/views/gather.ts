@@ -28,6 +28,7 @@ export function gatherSeason(stored: readonly StoredRecord[], athleteId: string)
     tape: all('tape'),
     calipers: all('calipers'),
     cycleStarts: all('cycle-start'),
+    scaleShifts: all('scale-shift'),
     lifts: all('lift'),
     liftSets: all('lift-set'),
     calls: all('weekly-call'),

@@ -8,6 +8,7 @@ import type {
   Lift,
   LiftSet,
   Phase,
+  ScaleShift,
   StandingMeal,
   Tape,
   WeeklyCallRecord,
@@ -28,6 +29,7 @@ export interface SeasonRecords {
   tape: readonly Tape[];
   calipers: readonly Calipers[];
   cycleStarts: readonly CycleStart[];
+  scaleShifts: readonly ScaleShift[];
   lifts: readonly Lift[];
   liftSets: readonly LiftSet[];
   calls: readonly WeeklyCallRecord[];

@@ -14,6 +14,7 @@ import { Cycle } from './cycle.tsx';
 import { LeanShareTable } from './lean-share-table.tsx';
 import { PasteForm } from './paste-form.tsx';
 import { Photos } from './photos.tsx';
+import { ScaleShifts } from './scale-shifts.tsx';
 import { TapeForm } from './tape-form.tsx';
 import { TapeTable } from './tape-table.tsx';
 import { WeighInForm } from './weigh-in-form.tsx';
@@ -46,6 +47,11 @@ export function BodyPage() {
                     <PasteForm body={body} />
                   </Section>
                 </Writing>
+                {body.points.length > 0 && (
+                  <Section title="Scale and creatine">
+                    <ScaleShifts body={body} />
+                  </Section>
+                )}
               </div>
               <div>
                 {body.points.length > 0 && (
