@@ -265,6 +265,15 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.devices()).toEqual([later]);
     });
 
+    it('keeps a key taken back, whatever is written of the device as it was read before', async () => {
+      const revoked = { ...device, revokedAt: 10 };
+      await store.putDevice(device);
+      await store.putDevice(revoked);
+      await store.putDevice({ ...device, lastSeenAt: 11 });
+      expect(await store.deviceByToken(device.tokenHash)).toEqual(revoked);
+      expect(await store.verify()).toEqual([]);
+    });
+
     it('takes quotes and SQL in any argument for plain text', async () => {
       await store.append([weighIn('c1', { date: '2026-01-02', kg: 80 })], keep);
       await store.putDevice(device);

@@ -43,7 +43,7 @@ export function postgresDevices(pool: Pool) {
          ON CONFLICT (id) DO UPDATE SET name = excluded.name, kind = excluded.kind, origin = excluded.origin,
            token_hash = excluded.token_hash, paired_at = excluded.paired_at, last_seen_at = excluded.last_seen_at,
            revoked_at = excluded.revoked_at, athlete = excluded.athlete, access = excluded.access,
-           checksum = excluded.checksum`,
+           checksum = excluded.checksum WHERE devices.revoked_at IS NULL`,
         [...deviceValues(device)],
       );
     },

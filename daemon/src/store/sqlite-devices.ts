@@ -13,7 +13,7 @@ export function deviceTable(db: DatabaseSync) {
     `INSERT INTO devices (${DEVICE_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
      ON CONFLICT (id) DO UPDATE SET (${DEVICE_COLUMNS}) = (excluded.id, excluded.name, excluded.kind,
        excluded.origin, excluded.token_hash, excluded.paired_at, excluded.last_seen_at, excluded.revoked_at,
-       excluded.athlete, excluded.access, excluded.checksum)`,
+       excluded.athlete, excluded.access, excluded.checksum) WHERE devices.revoked_at IS NULL`,
   );
   const selectCodes = db.prepare(`SELECT ${CODE_COLUMNS} FROM codes`);
   const insertCode = db.prepare(`INSERT OR REPLACE INTO codes (${CODE_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?)`);

@@ -86,6 +86,7 @@ export interface Store {
   latestClock(): Promise<Clock | null>;
   devices(): Promise<StoredDevice[]>;
   deviceByToken(tokenHash: string): Promise<StoredDevice | null>;
+  /** One whose key was taken back stays as it is: what else is written of it may have been read before. */
   putDevice(device: StoredDevice): Promise<void>;
   /** A pairing code, kept only as a salted hash, and the rights of the device it will make. */
   putCode(hash: string, expiresAt: number, rights: Rights): Promise<void>;
