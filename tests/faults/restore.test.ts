@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, expect, it } from 'vitest';
@@ -71,4 +71,20 @@ it('a store found damaged at the start is served to be read', async () => {
   ).rejects.toThrow(
     new RegExp(`head of the change log[\\s\\S]*restore '${backup}'[\\s\\S]*served to be read`),
   );
+});
+
+it('a file that is no backup is named, and nobody is sent to the disk for it', () => {
+  expect(run('backup').status).toBe(1);
+  const text = join(folder.path, 'notes.txt');
+  writeFileSync(text, 'eggs');
+  for (const command of ['verify', 'restore']) {
+    for (const missing of [join(folder.path, 'gone.sqlite'), folder.path]) {
+      const { status, stderr } = run(command, missing);
+      expect([status, stderr]).toEqual([1, `There is no file ${missing}.\n`]);
+    }
+    const { status, stdout, stderr } = run(command, text);
+    expect(status).toBe(1);
+    expect(stdout + stderr).toMatch(/can't be read as a store/);
+    expect(stdout + stderr).not.toMatch(/should not happen|Run npx platewright verify/);
+  }
 });

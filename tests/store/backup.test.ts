@@ -1,4 +1,13 @@
-import { existsSync, mkdtempSync, readdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
@@ -6,6 +15,7 @@ import { formatClock } from '@platewright/core/changes/clock.ts';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { backupPath, listBackups, makeBackup } from '../../daemon/src/keep/backup.ts';
+import { backupFaults } from '../../daemon/src/keep/backup-faults.ts';
 import { bytesFolder, copyBytes, getBytes, putBytes } from '../../daemon/src/keep/bytes.ts';
 import { dropPhotos } from '../../daemon/src/keep/drop-photos.ts';
 import { photoFaults } from '../../daemon/src/keep/photo-check.ts';
@@ -302,4 +312,23 @@ describe('a restore', () => {
     expect(advice).toContain(`platewright restore '${good}' --data /elsewhere (made`);
     expect(good).toBe(backupPath(backups(), START));
   });
+
+  it('is advised from a backup of an older schema too, which a restore brings up', async () => {
+    const old = backupPath(backups(), START);
+    mkdirSync(backups(), { recursive: true });
+    lay(old);
+    expect(await restoreAdvice(backups(), '')).toContain(`platewright restore '${old}'`);
+    expect(await backupFaults(old)).toEqual([]);
+    const db = new DatabaseSync(old);
+    db.exec(`UPDATE changes SET body = replace(body, '80', '81') WHERE seq = 2`);
+    db.close();
+    expect(await backupFaults(old)).toHaveLength(1);
+    expect(await restoreAdvice(backups(), '')).toMatch(/no sound backup/);
+  });
 });
+
+function lay(path: string): void {
+  const db = new DatabaseSync(path);
+  db.exec(readFileSync(join(import.meta.dirname, '../../fixtures/stores/v1.sql'), 'utf8'));
+  db.close();
+}

@@ -1,10 +1,10 @@
 import { dirname, resolve } from 'node:path';
+import { backupFaults } from '../keep/backup-faults.ts';
 import { bytesFolder } from '../keep/bytes.ts';
 import { photoAdvice, photoFaults } from '../keep/photo-check.ts';
 import { restoreAdvice } from '../keep/restore-advice.ts';
 import { openStore } from '../store/open.ts';
 import { photosInFile } from '../store/sqlite-photos.ts';
-import { findFaults } from '../store/sqlite-verify.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
 import { optionsFor, settings, storeOptions } from './settings.ts';
@@ -27,7 +27,7 @@ be running.`,
     const { rows, photos } =
       file === undefined
         ? await faultsOf({ data, store }, folder).catch(asFault)
-        : await faultsOfFile(resolve(file), folder).catch(asFault);
+        : await faultsOfFile(resolve(file), folder);
     for (const fault of [...rows, ...photos]) say(fault);
     if (rows.length > 0) {
       throw new CommandTrouble(
@@ -58,7 +58,7 @@ async function faultsOf(place: { data: string; store: string | null }, folder: s
 }
 
 async function faultsOfFile(path: string, folder: string): Promise<Faults> {
-  const rows = await findFaults(path);
+  const rows = await backupFaults(path);
   return { rows, photos: rows.length === 0 ? photoFaults(photosInFile(path), folder) : [] };
 }
 

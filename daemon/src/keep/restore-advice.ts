@@ -1,5 +1,5 @@
-import { findFaults } from '../store/sqlite-verify.ts';
 import { type Backup, listBackups } from './backup.ts';
+import { backupFaults } from './backup-faults.ts';
 
 /**
  * What to do about a damaged store: go back to the newest backup in `folder` that has no fault. `options` lead a command to that
@@ -14,7 +14,7 @@ export async function restoreAdvice(folder: string, options: string): Promise<st
 
 async function newestSound(backups: readonly Backup[]): Promise<Backup | null> {
   for (const backup of backups) {
-    const faults = await findFaults(backup.path).catch((error: unknown) => [String(error)]);
+    const faults = await backupFaults(backup.path).catch((error: unknown) => [String(error)]);
     if (faults.length === 0) return backup;
   }
   return null;

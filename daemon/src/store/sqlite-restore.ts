@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { flush } from './flush.ts';
@@ -20,7 +20,7 @@ import { StoreTrouble } from './trouble.ts';
  */
 export async function unpackBackup(backup: string, folder: string): Promise<void> {
   const target = join(folder, STORE_FILE);
-  if (!existsSync(backup)) throw new StoreTrouble('missing', `There is no file ${backup}.`);
+  requireFile(backup);
   try {
     copyBackup(backup, target);
     const db = openDatabase(target, 'owner');
@@ -38,6 +38,12 @@ export async function unpackBackup(backup: string, folder: string): Promise<void
     if (!(known instanceof StoreTrouble) || known.code !== 'damaged') throw known;
     throw new StoreTrouble('damaged', `${backup} is not sound (${known.what}). Try an older backup.`);
   }
+}
+
+/** Throws StoreTrouble unless there is a file, which a folder is not. */
+export function requireFile(path: string): void {
+  if (statSync(path, { throwIfNoEntry: false })?.isFile() !== true)
+    throw new StoreTrouble('missing', `There is no file ${path}.`);
 }
 
 function copyBackup(backup: string, target: string): void {

@@ -36,6 +36,7 @@ function damaged(folder: string): StoreTrouble {
   return new StoreTrouble(
     'damaged',
     `The store in ${folder} is damaged. Run npx platewright verify, which says what to go back to.`,
+    "it can't be read as a store",
   );
 }
 
