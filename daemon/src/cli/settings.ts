@@ -29,17 +29,17 @@ interface Settings {
 /** Settings of the athlete's own store: flags, then environment, then the config file, then defaults. */
 export function settings({ values }: Given): Settings {
   const file = configFile();
-  const data = resolve(
-    text(values.data) ?? process.env.PLATEWRIGHT_DATA ?? file.data ?? dataHome('platewright'),
+  const data = readFolder(
+    text(values.data) ?? environment('PLATEWRIGHT_DATA') ?? file.data ?? dataHome('platewright'),
   );
-  const port = text(values.port) ?? process.env.PLATEWRIGHT_PORT;
-  const store = text(values.store) ?? process.env.PLATEWRIGHT_STORE ?? file.store;
-  const backups = text(values.backups) ?? process.env.PLATEWRIGHT_BACKUPS ?? file.backups;
+  const port = text(values.port) ?? environment('PLATEWRIGHT_PORT');
+  const store = text(values.store) ?? environment('PLATEWRIGHT_STORE') ?? file.store;
+  const backups = text(values.backups) ?? environment('PLATEWRIGHT_BACKUPS') ?? file.backups;
   return {
     data,
     port: port === undefined ? (file.port ?? DEFAULT_PORT) : readPort(port),
     store: store === undefined ? null : readAddress(store),
-    backups: backups === undefined ? backupFolder(data) : resolve(backups),
+    backups: backups === undefined ? backupFolder(data) : readFolder(backups),
   };
 }
 
@@ -47,7 +47,7 @@ export function settings({ values }: Given): Settings {
 export function demoSettings({ values }: Given): Pick<Settings, 'data' | 'port'> {
   const port = text(values.port);
   return {
-    data: resolve(text(values.data) ?? dataHome('platewright-demo')),
+    data: readFolder(text(values.data) ?? dataHome('platewright-demo')),
     port: port === undefined ? DEMO_PORT : readPort(port),
   };
 }
@@ -68,6 +68,12 @@ function inShell(path: string): string {
   return /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
 }
 
+/** Absolute. Without a name it would be the folder one stands in, and a `~` that no shell replaced one in that. */
+function readFolder(typed: string): string {
+  if (typed !== '' && !/^~(\/|$)/.test(typed)) return resolve(typed);
+  throw new CommandTrouble(`A folder is a path such as /home/ann/records, not “${typed}”.`, 2);
+}
+
 function readAddress(typed: string): string {
   if (/^postgres(ql)?:\/\//.test(typed)) return typed;
   throw new CommandTrouble(
@@ -84,6 +90,11 @@ export function readPort(typed: string): number {
 
 function dataHome(name: string): string {
   return join(xdg('XDG_DATA_HOME', '.local/share'), name);
+}
+
+/** A variable of the environment; undefined when it is not set, or empty, as scripts leave what they don't use. */
+export function environment(name: string): string | undefined {
+  return process.env[name] === '' ? undefined : process.env[name];
 }
 
 /** An option that takes one word; undefined when it was not given. */

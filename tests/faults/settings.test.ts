@@ -1,0 +1,57 @@
+import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { platewright, temporaryFolder } from './daemon-process.ts';
+
+let folder: ReturnType<typeof temporaryFolder>;
+beforeEach(() => {
+  folder = temporaryFolder();
+});
+afterEach(() => {
+  vi.unstubAllEnvs();
+  folder.remove();
+});
+
+const run = (...args: string[]) => platewright(folder.path, args);
+const config = () => join(folder.path, 'config/platewright/config.json');
+function writeConfig(content: object): void {
+  mkdirSync(dirname(config()), { recursive: true });
+  writeFileSync(config(), JSON.stringify(content));
+}
+
+describe('no other store than the one that was meant is used', () => {
+  it('when the config file can’t be read', () => {
+    mkdirSync(config(), { recursive: true });
+    const { status, stderr } = run('devices');
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/config\.json can't be read \(EISDIR\)/);
+  });
+
+  it.each(['records', '~/records', ''])(
+    'when the config file names “%s”, which is another folder in each place',
+    (data) => {
+      writeConfig({ data });
+      const { status, stderr } = run('devices');
+      expect(status).toBe(1);
+      expect(stderr).toMatch(/config\.json is not as it should be.*absolute/);
+    },
+  );
+
+  it.each(['', '~', '~/records'])('when a flag names the folder “%s”', (data) => {
+    for (const flag of ['--data', '--backups']) {
+      const { status, stderr } = run('doctor', `${flag}=${data}`);
+      expect([status, stderr]).toEqual([2, `A folder is a path such as /home/ann/records, not “${data}”.\n`]);
+    }
+  });
+
+  it('when a variable of the environment is set, but empty: it counts as not set', () => {
+    for (const name of ['DATA', 'PORT', 'STORE', 'BACKUPS', 'LOG_LEVEL'])
+      vi.stubEnv(`PLATEWRIGHT_${name}`, '');
+    const { status, stderr } = run('devices');
+    expect(status).toBe(1);
+    expect(stderr).toContain(`There is no store in ${join(folder.path, 'data/platewright')} yet`);
+    expect(run('doctor').stdout).toMatch(/port: \d+ is/);
+    expect(existsSync(join(folder.path, 'data'))).toBe(false);
+    expect(readdirSync(folder.path)).toEqual([]);
+  });
+});
