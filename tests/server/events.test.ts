@@ -1,3 +1,4 @@
+import { setTimeout } from 'node:timers/promises';
 import { expect, it } from 'vitest';
 import { ATHLETE } from './fields.ts';
 import { useHouse } from './house.ts';
@@ -44,6 +45,16 @@ it('ends for a device that is let go', async () => {
   const headers = await house().dashboard();
   await house().call(`/v1/devices/${device?.id}`, { method: 'DELETE', headers });
   expect((await reader.read()).done).toBe(true);
+});
+
+it('leaves no stream open behind a HEAD', async () => {
+  const headers = await house().dashboard();
+  const answer = await house().call('/v1/events', { method: 'HEAD', headers });
+  expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'text/event-stream']);
+  expect(answer.body).toBeNull();
+  // A stream's first line is written after a few turns.
+  await setTimeout(0);
+  expect(house().hub.streams()).toBe(0);
 });
 
 it('is for paired devices only', async () => {

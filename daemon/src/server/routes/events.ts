@@ -12,6 +12,8 @@ const RETRY_MS = 500;
 export function eventRoutes(deps: Deps) {
   const { store, hub } = deps;
   return new Hono<Env>().get('/events', requireDevice(deps), (c) => {
+    // Hono answers HEAD as GET and leaves the body, so a stream would wait for a reader for ever.
+    if (c.req.method === 'HEAD') return c.body(null, 200, { 'content-type': 'text/event-stream' });
     const { tokenHash } = c.get('device');
     return streamSSE(c, async (stream) => {
       const gone = new AbortController();
