@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
 import type { Store } from '../store/store.ts';
-import { DEFAULT_PORT } from './settings.ts';
+import { PORTS } from './settings.ts';
 
 const SETTING = 'addresses';
-const USUAL_PAGE = `http://127.0.0.1:${DEFAULT_PORT}/`;
+const USUAL_PAGE = `http://127.0.0.1:${PORTS.own}/`;
 
 const addressesSchema = z.object({
   /** Where this machine's browsers find the dashboard, with a slash at the end. */

@@ -1,10 +1,7 @@
 import { behindProxies, type Front, noProxy } from '../server/site.ts';
 import { CommandTrouble, type Given } from './command.ts';
 import { configFile } from './config-file.ts';
-import { readPort, text } from './settings.ts';
-
-/** After the daemon's own port and the demo's. */
-const LAN_PORT = 8789;
+import { PORTS, readPort, text } from './settings.ts';
 
 export const networkOptions = {
   lan: { type: 'boolean' },
@@ -35,7 +32,7 @@ export function networkSettings({ values }: Given): NetworkSettings {
   if ((cert === undefined) !== (key === undefined))
     throw new CommandTrouble('A certificate and its key go together: name both --cert and --key.', 2);
   const own = cert === undefined || key === undefined ? null : { cert, key };
-  const lanPort = port === undefined ? (file.lanPort ?? LAN_PORT) : readPort(port);
+  const lanPort = port === undefined ? (file.lanPort ?? PORTS.lan) : readPort(port);
   return {
     lan: (values.lan ?? file.lan) === true ? { port: lanPort, own } : null,
     names: (texts(values.host) ?? file.hosts ?? []).map(readName),

@@ -8,10 +8,7 @@ import { replaceStore, unpackBackup } from '../store/sqlite-restore.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
 import { loopbackOnly } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
-import { optionsFor, serveOptions, settings } from './settings.ts';
-
-/** Beside the daemon's own and the demo's. */
-const TRY_PORT = '8789';
+import { optionsFor, PORTS, serveOptions, settings } from './settings.ts';
 
 export const restore: Command = {
   name: 'restore',
@@ -21,7 +18,7 @@ export const restore: Command = {
   help: `  npx platewright restore FILE --try
   npx platewright restore FILE
 
-With --try it only serves the backup, on port ${TRY_PORT} unless --port names another one, to be looked at beside the running
+With --try it only serves the backup, on port ${PORTS.tried} unless --port names another one, to be looked at beside the running
 daemon; nothing of that is kept. Without, the daemon must be stopped: the backup is checked and takes the place of the
 store, which is kept in the folder of the backups. When that is damaged, its changes since the backup are taken over as
 far as they are sound. Devices notice with their next message, and send again what it lacks. With --store it fills an
@@ -31,7 +28,7 @@ empty PostgreSQL database, whichever kind of store the backup is of.`,
     if (file === undefined) throw new CommandTrouble('Name a backup: npx platewright restore FILE.', 2);
     const { data, store, backups, port } = settings({
       ...given,
-      values: { ...given.values, port: given.values.port ?? TRY_PORT },
+      values: { ...given.values, port: given.values.port ?? String(PORTS.tried) },
     });
     if (given.values.try === true) return await look(resolve(file), data, port);
     if (store !== null) return await fill(resolve(file), data, store);

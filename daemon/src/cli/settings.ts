@@ -4,8 +4,8 @@ import { CommandTrouble, type Given } from './command.ts';
 import { configFile } from './config-file.ts';
 import { xdg } from './xdg.ts';
 
-export const DEFAULT_PORT = 8787;
-const DEMO_PORT = 8788;
+/** Where each listens unless told otherwise; all of them may run at the same time. */
+export const PORTS = { own: 8787, demo: 8788, lan: 8789, tried: 8790 } as const;
 
 export const dataOption = { data: { type: 'string' } } as const;
 /** Where records are, and where their backups go. */
@@ -37,7 +37,7 @@ export function settings({ values }: Given): Settings {
   const backups = text(values.backups) ?? environment('PLATEWRIGHT_BACKUPS') ?? file.backups;
   return {
     data,
-    port: port === undefined ? (file.port ?? DEFAULT_PORT) : readPort(port),
+    port: port === undefined ? (file.port ?? PORTS.own) : readPort(port),
     store: store === undefined ? null : readAddress(store),
     backups: backups === undefined ? backupFolder(data) : readFolder(backups),
   };
@@ -48,7 +48,7 @@ export function demoSettings({ values }: Given): Pick<Settings, 'data' | 'port'>
   const port = text(values.port);
   return {
     data: readFolder(text(values.data) ?? dataHome('platewright-demo')),
-    port: port === undefined ? DEMO_PORT : readPort(port),
+    port: port === undefined ? PORTS.demo : readPort(port),
   };
 }
 
