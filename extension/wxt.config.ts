@@ -17,8 +17,8 @@ export default defineConfig({
     description: 'Log a meal in seconds from your own larder; your data stays with you.',
     permissions: ['storage', 'unlimitedStorage', 'alarms'],
     host_permissions: ['http://127.0.0.1/*', 'http://localhost/*'],
-    // Asked only when a person pairs with a daemon on another machine.
-    optional_host_permissions: ['http://*/*', 'https://*/*'],
+    // Asked only when a person pairs with a daemon on another machine, which is spoken to over TLS only.
+    optional_host_permissions: ['https://*/*'],
     // A private window keeps nothing, and what is logged here is kept.
     incognito: 'not_allowed',
     minimum_chrome_version: '126',

@@ -1,7 +1,7 @@
 import { CODE_WORDS } from '@platewright/core/protocol/code.ts';
 import { useState } from 'preact/hooks';
 import { askWorker } from '../platform/messages.ts';
-import { permissionFor, readPairText } from './read-pair-text.ts';
+import { permissionFor, readPairText, whyNotTo } from './read-pair-text.ts';
 
 interface PairFormProps {
   /** What is in the field at first. */
@@ -16,11 +16,12 @@ export function PairForm({ begun = '', allow }: PairFormProps) {
   const [wrong, setWrong] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const asked = readPairText(typed);
-  const pattern = asked === null ? null : permissionFor(asked.address);
+  const inClear = asked === null ? null : whyNotTo(asked.address);
+  const pattern = asked === null || inClear !== null ? null : permissionFor(asked.address);
 
   const send = async () => {
-    if (asked === null) {
-      setWrong(CODE_WORDS);
+    if (asked === null || inClear !== null) {
+      setWrong(inClear ?? CODE_WORDS);
       return;
     }
     // Asked before anything is awaited: a permission is only granted in answer to a press.

@@ -33,6 +33,13 @@ export function permissionFor(address: string): string | null {
   return protocol === 'http:' && OWN_HOSTS.includes(hostname) ? null : `${protocol}//${hostname}/*`;
 }
 
+/** Why nothing is sent to an address: in clear, a whole network could read token and records. Null when it may be. */
+export function whyNotTo(address: string): string | null {
+  const { protocol, hostname } = new URL(address);
+  if (protocol === 'https:' || OWN_HOSTS.includes(hostname)) return null;
+  return `Over http everybody between here and ${hostname} could read your records. Start the daemon there with --lan, and type the https address that it prints.`;
+}
+
 function addressOf(text: string): string | null {
   const url = URL.parse(/^https?:\/\//i.test(text) ? text : `${schemeFor(text)}://${text}`);
   if (url === null || url.username !== '') return null;

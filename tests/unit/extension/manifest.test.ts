@@ -10,7 +10,7 @@ describe('the extension’s manifest', () => {
     const manifest = JSON.parse(readFileSync(path, 'utf8'));
     expect(manifest.permissions).toEqual(['storage', 'unlimitedStorage', 'alarms']);
     expect(manifest.host_permissions).toEqual(['http://127.0.0.1/*', 'http://localhost/*']);
-    expect(manifest.optional_host_permissions).toEqual(['http://*/*', 'https://*/*']);
+    expect(manifest.optional_host_permissions).toEqual(['https://*/*']);
     expect(manifest).not.toHaveProperty('content_scripts');
     expect(manifest).not.toHaveProperty('externally_connectable');
     expect(manifest).not.toHaveProperty('web_accessible_resources');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { permissionFor, readPairText } from '../../../extension/pairing/read-pair-text.ts';
+import { permissionFor, readPairText, whyNotTo } from '../../../extension/pairing/read-pair-text.ts';
 
 describe('what is typed to pair', () => {
   it.each([
@@ -37,7 +37,13 @@ describe('what is typed to pair', () => {
   it('asks for no permission on this machine, and for one host elsewhere', () => {
     expect(permissionFor('http://127.0.0.1:8787')).toBeNull();
     expect(permissionFor('http://localhost:9000')).toBeNull();
-    expect(permissionFor('http://192.168.1.20:8787')).toBe('http://192.168.1.20/*');
     expect(permissionFor('https://home.example/food')).toBe('https://home.example/*');
+  });
+
+  it('nothing is sent in clear beyond this machine', () => {
+    for (const address of ['http://127.0.0.1:9000', 'http://localhost:9000', 'https://192.168.1.20:8789'])
+      expect(whyNotTo(address)).toBeNull();
+    for (const address of ['http://192.168.1.20:8787', 'http://localhost.example', 'http://[fd00::1]:8787'])
+      expect(whyNotTo(address)).toMatch(/--lan.*https/);
   });
 });
