@@ -30,12 +30,22 @@ describe('platewright service', () => {
     ]);
     expect(status).toBe(0);
     expect(stdout.trim()).toBe(join(folder.path, 'config/systemd/user/platewright.service'));
-    expect(stderr).toMatch(/systemctl --user .*enable --now platewright/);
+    // One that runs already would go on with its old options if it were only enabled.
+    expect(stderr).toMatch(/systemctl --user .*enable platewright && systemctl --user restart platewright/);
+    expect(stderr).toContain('npx platewright pair');
     const unit = readFileSync(stdout.trim(), 'utf8');
     expect(unit).toMatch(/^ExecStart=\/\S+ --\S.* \/\S+main\.(cjs|ts) start .*--port 9000/m);
     expect(unit).toContain(`--data "${data}"`);
-    expect(unit).toContain(`ReadWritePaths="${data}"`);
+    expect(unit).toContain(`ReadWritePaths='${data}'`);
     expect(existsSync(data)).toBe(true);
+  });
+
+  it('names folders as systemd reads them: no $ there, and no escapes', () => {
+    const data = join(folder.path, 'a $x 100% "b"');
+    const { stdout } = platewright(folder.path, ['service', '--data', data]);
+    const asRead = data.replace('%', '%%');
+    expect(stdout).toContain(`ReadWritePaths='${asRead}'\n`);
+    expect(stdout).toContain(`--data "${asRead.replace('$', '$$$$').replaceAll('"', '\\"')}"`);
   });
 
   it('writes a launchd agent', () => {

@@ -5,7 +5,7 @@ import { type Command, CommandTrouble, type Given, note, say } from './command.t
 import { LAUNCHD_LABEL, launchdPlist } from './launchd-plist.ts';
 import { networkOptions, networkSettings } from './network-settings.ts';
 import { NODE_FLAGS } from './node-flags.ts';
-import { dataOption, settings, text } from './settings.ts';
+import { dataOption, optionsFor, settings, text } from './settings.ts';
 import { type ServiceCommand, systemdUnit } from './systemd-unit.ts';
 import { xdg } from './xdg.ts';
 
@@ -44,7 +44,8 @@ where it belongs, and says how to turn it on.`,
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(path, content);
     say(path);
-    note(`Turn it on with: ${turnOn}`);
+    note(`Turn it on with: ${turnOn}
+Then pair a browser with the code that npx platewright pair${optionsFor(settings(given))} prints.`);
   },
 };
 
@@ -55,7 +56,9 @@ function serviceFile(manager: 'systemd' | 'launchd', command: ServiceCommand) {
     return { path, content, turnOn: `launchctl bootstrap gui/$(id -u) '${path}'` };
   }
   const path = join(xdg('XDG_CONFIG_HOME', '.config'), 'systemd/user/platewright.service');
-  const turnOn = 'systemctl --user daemon-reload && systemctl --user enable --now platewright';
+  // One that runs already would go on as it was, if it were only enabled.
+  const turnOn =
+    'systemctl --user daemon-reload && systemctl --user enable platewright && systemctl --user restart platewright';
   return { path, content: systemdUnit(command), turnOn };
 }
 

@@ -62,13 +62,20 @@ ExecStart=${command.map(quoted).join(' ')}
 Restart=on-failure
 RestartSec=2
 TimeoutStopSec=10
-${writes.map((folder) => `ReadWritePaths=${quoted(folder)}`).join('\n')}
+${writes.map((folder) => `ReadWritePaths=${folderName(folder)}`).join('\n')}
 ${REACH[reach]}
 ${HARDENED}
 
 [Install]
 WantedBy=default.target
 `;
+}
+
+/** As systemd.exec(5) reads a path: % begins something else, and \\ and $ are themselves. */
+function folderName(path: string): string {
+  const text = path.replaceAll('%', '%%');
+  if (!/[\s"']/.test(text)) return text;
+  return text.includes("'") ? `"${text}"` : `'${text}'`;
 }
 
 /** As systemd.service(5) reads it: % and $ begin something else. */
