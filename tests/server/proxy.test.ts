@@ -115,6 +115,16 @@ it('believes X-Forwarded headers of no one whom it was not told to trust', async
   }
 });
 
+it('refuses a page that was rebound to it and says what a proxy on this machine would say', async () => {
+  daemon = await served({ front: behindProxies('', ['127.0.0.1']) });
+  const { port } = daemon;
+  const status = async (host: string) =>
+    (await ask({ port, path: '/v1/health', headers: { host, 'x-forwarded-host': NAME } })).status;
+  // A page may set any header of a proxy's, but its browser sets Host.
+  expect(await status(`evil.test:${port}`)).toBe(421);
+  for (const host of [`127.0.0.1:${port}`, NAME]) expect(await status(host)).toBe(200);
+});
+
 describe('the site of a request', () => {
   const asked = (headers: Record<string, string>, url = 'http://127.0.0.1:8787/v1/x') => ({
     ...{ url, socket: undefined },

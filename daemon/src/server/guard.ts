@@ -30,7 +30,10 @@ export function guard(
     const { method, url, headers } = request;
     const header = (name: string) => headers.get(name) ?? undefined;
     const site = siteOf({ url, header, socket: bindings.incoming?.socket }, front);
-    if (!isOwnHost(site.host)) return new Response(null, { status: 421 });
+    // What a proxy adds a page can say as well, when its requests come from where the proxy's do.
+    const said = header('host') ?? '';
+    const isOwn = isOwnHost(said) && (site.host === said || isOwnHost(site.host));
+    if (!isOwn) return new Response(null, { status: 421 });
     const asked = { method, path: withoutBase(getPath(request), front.basePath), header };
     const extension = extensionOf(asked);
     const answer = () => route(request, { ...bindings, site, extension });
