@@ -1,5 +1,6 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { platewright, temporaryFolder } from './daemon-process.ts';
 
@@ -18,6 +19,19 @@ function writeConfig(content: object): void {
   mkdirSync(dirname(config()), { recursive: true });
   writeFileSync(config(), JSON.stringify(content));
 }
+
+it.each(['launch.js', 'platewright.js'])(
+  '%s says which Node it needs, where that is an older one',
+  (file) => {
+    const old = 'data:text/javascript,Object.defineProperty(process,"version",{value:"v20.19.0"})';
+    const path = resolve(import.meta.dirname, '../../daemon', file);
+    const { status, stderr } = spawnSync(process.execPath, ['--import', old, path], { encoding: 'utf8' });
+    expect([status, stderr]).toEqual([
+      1,
+      expect.stringMatching(/^Platewright needs Node 24 .*v20\.19\.0.*\n$/),
+    ]);
+  },
+);
 
 describe('no other store than the one that was meant is used', () => {
   it('when the config file can’t be read', () => {

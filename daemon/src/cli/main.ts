@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 import { keepCompiled } from './compiled.ts';
 
 keepCompiled();
