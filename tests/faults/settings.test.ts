@@ -33,6 +33,15 @@ it.each(['launch.js', 'platewright.js'])(
   },
 );
 
+it('doctor sends nobody to start where the folder can’t be used', () => {
+  const file = join(folder.path, 'file');
+  writeFileSync(file, '');
+  expect(run('doctor', '--data', file).stdout).toMatch(/mend {2}folder: .*Give it to this user/);
+  expect(run('doctor', '--data', join(folder.path, 'none')).stdout).toMatch(
+    /is not there\. Run npx platewright start/,
+  );
+});
+
 describe('no other store than the one that was meant is used', () => {
   it('when the config file can’t be read', () => {
     mkdirSync(config(), { recursive: true });

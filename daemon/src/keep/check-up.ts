@@ -1,4 +1,4 @@
-import { accessSync, constants, statfsSync, statSync } from 'node:fs';
+import { accessSync, constants, existsSync, statfsSync, statSync } from 'node:fs';
 import { clockTime, MAX_AHEAD_MS } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { openStore, type StorePlace } from '../store/open.ts';
@@ -41,15 +41,16 @@ export async function checkUp(place: CheckedPlace, nowMs: number): Promise<Findi
 
 function folderFinding(folder: string): Finding {
   const about = 'folder';
+  if (!existsSync(folder)) {
+    const mend = 'Run npx platewright start, or name another folder with --data.';
+    return { about, state: `${folder} is not there`, mend };
+  }
   try {
     accessSync(folder, constants.R_OK | constants.W_OK | constants.X_OK);
     return { about, state: folder, mend: null };
   } catch {
-    return {
-      about,
-      state: `${folder} is not there, or can't be written`,
-      mend: 'Run npx platewright start, or name another folder with --data.',
-    };
+    const mend = 'Give it to this user, or name another folder with --data.';
+    return { about, state: `${folder} is no folder that can be read and written`, mend };
   }
 }
 
