@@ -10,9 +10,7 @@ const addressesSchema = z.object({
   page: z.string(),
   lan: z.nullable(
     z.object({
-      /** Where others in the network find it. */
-      page: z.string(),
-      /** The same by this machine's name. */
+      /** Where others in the network find it, by this machine's name: its address may change any time. */
       named: z.string(),
       /** SHA-256 of the certificate, as browsers show it. */
       fingerprint: z.string(),

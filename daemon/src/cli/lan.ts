@@ -20,14 +20,20 @@ export async function networkOf(settings: NetworkSettings, folder: string): Prom
 export function lanAddresses({ lan, front }: Network, port: number | null): Addresses['lan'] {
   if (lan === null || port === null) return null;
   const { certificate: fingerprint, key } = fingerprints(lan.certificate);
-  const at = (host: string) => `https://${host}:${port}${front.basePath}/`;
-  const [first = localName()] = ownAddresses();
-  return { page: at(first.includes(':') ? `[${first}]` : first), named: at(localName()), fingerprint, key };
+  return { named: `https://${localName()}:${port}${front.basePath}/`, fingerprint, key };
+}
+
+/** The same page by the address that this machine has now. */
+function byAddress(named: string): string {
+  const url = new URL(named);
+  const [first] = ownAddresses();
+  if (first !== undefined) url.hostname = first.includes(':') ? `[${first}]` : first;
+  return url.href;
 }
 
 /** Says how to let a phone in, with a code to scan. */
-export async function sayLan({ page, named, fingerprint }: NonNullable<Addresses['lan']>, code: string) {
-  const link = pairingLink(page, code);
+export async function sayLan({ named, fingerprint }: NonNullable<Addresses['lan']>, code: string) {
+  const link = pairingLink(byAddress(named), code);
   const { toString: draw } = await import('qrcode');
   note(await draw(link, { type: 'utf8', errorCorrectionLevel: 'L' }));
   note(`On a phone in this network scan this, or open ${link} (or ${named} and the code ${code}).
