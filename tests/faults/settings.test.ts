@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { platewright, temporaryFolder } from './daemon-process.ts';
 
 let folder: ReturnType<typeof temporaryFolder>;
@@ -40,6 +41,17 @@ it('doctor sends nobody to start where the folder can’t be used', () => {
   expect(run('doctor', '--data', join(folder.path, 'none')).stdout).toMatch(
     /is not there\. Run npx platewright start/,
   );
+});
+
+it('the folder of backups in the config file is for the store of the config file', () => {
+  const backups = join(folder.path, 'disk');
+  writeConfig({ backups });
+  const own = join(folder.path, 'data/platewright');
+  const partners = join(folder.path, 'partner');
+  for (const data of [own, partners]) openSqliteStore(data, 'owner').close();
+  // One folder for both would rotate one's away, and hand one's to the other where it is damaged.
+  expect(run('backup').stdout).toMatch(new RegExp(`^${backups}/platewright-`));
+  expect(run('backup', '--data', partners).stdout).toMatch(new RegExp(`^${partners}/backups/platewright-`));
 });
 
 describe('no other store than the one that was meant is used', () => {

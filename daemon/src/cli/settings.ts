@@ -29,12 +29,12 @@ interface Settings {
 /** Settings of the athlete's own store: flags, then environment, then the config file, then defaults. */
 export function settings({ values }: Given): Settings {
   const file = configFile();
-  const data = readFolder(
-    text(values.data) ?? environment('PLATEWRIGHT_DATA') ?? file.data ?? dataHome('platewright'),
-  );
+  const data = readFolder(text(values.data) ?? environment('PLATEWRIGHT_DATA') ?? usualFolder(file));
   const port = text(values.port) ?? environment('PLATEWRIGHT_PORT');
   const store = text(values.store) ?? environment('PLATEWRIGHT_STORE') ?? file.store;
-  const backups = text(values.backups) ?? environment('PLATEWRIGHT_BACKUPS') ?? file.backups;
+  // Backups of two stores in one folder would rotate each other away.
+  const kept = data === usualFolder(file) ? file.backups : undefined;
+  const backups = text(values.backups) ?? environment('PLATEWRIGHT_BACKUPS') ?? kept;
   return {
     data,
     port: port === undefined ? (file.port ?? PORTS.own) : readPort(port),
@@ -58,14 +58,18 @@ export function demoSettings({ values }: Given): Pick<Settings, 'data' | 'port'>
  */
 export function optionsFor({ data, store }: Pick<Settings, 'data' | 'store'>): string {
   const file = configFile();
-  const usual = resolve(file.data ?? dataHome('platewright'));
-  const folder = data === usual ? '' : ` --data ${inShell(data)}`;
+  const folder = data === usualFolder(file) ? '' : ` --data ${inShell(data)}`;
   // An address may hold a password, and what is said here may land in a log.
   return store === null || store === file.store ? folder : `${folder} --store ADDRESS`;
 }
 
 function inShell(path: string): string {
   return /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
+}
+
+/** Of the store that commands without a flag find. */
+function usualFolder({ data }: ReturnType<typeof configFile>): string {
+  return resolve(data ?? dataHome('platewright'));
 }
 
 /** Absolute. Without a name it would be the folder one stands in, and a `~` that no shell replaced one in that. */
