@@ -113,3 +113,16 @@ it('are found by kind and date', async () => {
   expect(ids).toEqual(['e-2026-03-02', 'e-2026-03-03']);
   expect(await read('?athlete=bob')).toEqual([]);
 });
+
+it('a request that is wrong as a whole is told so in a sentence', async () => {
+  let deep: unknown = 0;
+  for (let level = 0; level < 40; level += 1) deep = [deep];
+  for (const [body, what] of [
+    [{ edits: deep }, 'nested too deeply'],
+    [[], 'Invalid input'],
+  ] as const) {
+    const answer = await house().call('/v1/records', { headers, body });
+    expect(answer.status).toBe(422);
+    expect((await problemOf(answer)).detail).toMatch(new RegExp(`^The request: ${what}`));
+  }
+});

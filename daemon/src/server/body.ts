@@ -30,8 +30,9 @@ export function query<S extends z.ZodMiniType>(schema: S) {
 }
 
 export function invalid(errors: { pointer: string; detail: string }[]): ProblemError {
-  const first = errors[0];
-  const detail = `${first?.pointer ?? ''}: ${first?.detail ?? 'not valid'}. Mend it and send again.`;
+  const { pointer: at, detail: what } = errors[0] ?? { pointer: '', detail: 'not valid' };
+  // The whole has an empty pointer, which a sentence can't begin with.
+  const detail = `${at || 'The request'}: ${what}. Mend it and send again.`;
   return new ProblemError(422, 'invalid', { detail, errors });
 }
 

@@ -20,6 +20,6 @@ export const limitBody: MiddlewareHandler<Env> = (c, next) => {
 
 function tooLarge(): never {
   throw new ProblemError(413, 'too-large', {
-    detail: 'A request may have 4 MiB. Send fewer changes at a time.',
+    detail: 'A request may have 4 MiB. Send fewer changes at a time, or a smaller picture.',
   });
 }
