@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import { localName, ownAddresses } from '../network/addresses.ts';
 import { type Certificate, fingerprints, isPair, keptCertificate } from '../network/certificate.ts';
 import type { Network } from '../server/serve.ts';
+import type { Store } from '../store/store.ts';
 import { CommandTrouble, note } from './command.ts';
-import { type Addresses, pairingLink } from './known-addresses.ts';
+import { type Addresses, keepAddresses, pairingLink } from './known-addresses.ts';
 import type { NetworkSettings } from './network-settings.ts';
 
 const RENEW_EVERY_MS = 12 * 3600 * 1000;
@@ -41,19 +42,34 @@ Its browser warns that it does not know the certificate, because it is your own.
 ${fingerprint}`);
 }
 
+interface RunningLan {
+  lanPort: number | null;
+  /** Where it is served, as other commands are told. */
+  addresses: Addresses;
+  renew(certificate: Certificate): void;
+}
+
 /** Makes the daemon known in the network and renews its certificate in time. Returns how to end that. */
 export async function keepLan(
-  running: { lanPort: number | null; renew(certificate: Certificate): void },
+  running: RunningLan,
   settings: NetworkSettings,
-  folder: string,
+  { folder, store }: { folder: string; store: Store },
 ): Promise<() => void> {
   if (settings.lan === null || running.lanPort === null) return () => undefined;
+  const renew = async () => {
+    const certificate = await certificateOf(settings, folder);
+    running.renew(certificate);
+    const { page, lan } = running.addresses;
+    // Whoever pairs compares it with what the browser shows.
+    const fingerprint = fingerprints(certificate).certificate;
+    if (lan !== null) await keepAddresses(store, { page, lan: { ...lan, fingerprint } });
+  };
   const { announce } = await import('../network/announce.ts');
   const announcement = announce(localName(), running.lanPort, (reason) =>
     note(`The name ${localName()} could not be announced in the network (${reason}); the address works.`),
   );
   const renewal = setInterval(() => {
-    certificateOf(settings, folder).then(running.renew, (error: unknown) =>
+    renew().catch((error: unknown) =>
       note(`The certificate could not be renewed: ${error instanceof Error ? error.message : String(error)}`),
     );
   }, RENEW_EVERY_MS).unref();

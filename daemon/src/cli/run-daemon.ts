@@ -35,7 +35,7 @@ export async function runDaemon(
   const { data, options, network } = rest;
   const running = await startServing(store, { ...rest, log });
   const { page, lan } = running.addresses;
-  const endLan = await keepLan(running, network, data);
+  const endLan = await keepLan(running, network, { folder: data, store });
   try {
     if (store.trouble() === null) {
       await keepAddresses(store, running.addresses);
