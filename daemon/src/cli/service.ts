@@ -2,10 +2,11 @@ import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { type Command, CommandTrouble, type Given, note, say } from './command.ts';
+import { configFile } from './config-file.ts';
 import { LAUNCHD_LABEL, launchdPlist } from './launchd-plist.ts';
 import { networkOptions, networkSettings } from './network-settings.ts';
 import { NODE_FLAGS } from './node-flags.ts';
-import { dataOption, optionsFor, settings, text } from './settings.ts';
+import { dataOption, environment, optionsFor, settings, text } from './settings.ts';
 import { type ServiceCommand, systemdUnit } from './systemd-unit.ts';
 import { xdg } from './xdg.ts';
 
@@ -69,12 +70,28 @@ function managerOf({ values }: Given): 'systemd' | 'launchd' {
   throw new CommandTrouble(`A service manager is systemd or launchd, not “${named}”.`, 2);
 }
 
+/** Options that variables of the environment name, which a service does not see. */
+function ofThisShell(variables: Readonly<Record<string, string>>): Record<string, string> {
+  const named = Object.entries(variables).map(([option, name]) => [option, environment(name)] as const);
+  return Object.fromEntries(
+    named.flatMap(([option, value]) => (value === undefined ? [] : [[option, value]])),
+  );
+}
+
 /** The command that starts the daemon with what was given here. */
 function commandOf(given: Given): ServiceCommand {
   const { data, store, backups } = settings(given);
   const { lan } = networkSettings(given);
+  // It would keep other records, in a file.
+  if (store !== configFile().store && store !== null)
+    throw new CommandTrouble(
+      'A service does not see PLATEWRIGHT_STORE. Name the address as store in config.json, which others can’t read as they can a unit.',
+    );
   const { manager: _, ...kept } = given.values;
-  const options = Object.entries<unknown>({ ...kept, data, 'log-level': 'info' }).flatMap(([name, value]) => {
+  const options = Object.entries<unknown>({
+    ...ofThisShell({ port: 'PLATEWRIGHT_PORT', backups: 'PLATEWRIGHT_BACKUPS' }),
+    ...{ ...kept, data, 'log-level': 'info' },
+  }).flatMap(([name, value]) => {
     if (typeof value === 'boolean') return [`--${name}`];
     return [value]
       .flat()
