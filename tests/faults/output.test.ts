@@ -1,9 +1,10 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { resolve } from 'node:path';
+import { join, resolve } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { ask, hangUp } from '../server/ask.ts';
-import { type Daemon, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { type Daemon, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
 
 let folder: ReturnType<typeof temporaryFolder>;
 let daemon: Daemon | null = null;
@@ -27,6 +28,28 @@ it('a daemon goes on when nobody reads its log any more', async () => {
   for (let i = 0; i < 3; i += 1) expect((await asked('evil.test')).status).toBe(421);
   expect((await asked(`127.0.0.1:${port}`)).status).toBe(200);
   expect(await daemon.stop('SIGTERM')).toBe(0);
+});
+
+it('a planted archive or backup steers no terminal by the names in it', () => {
+  const field = 'a\u001b]0;b\u0007';
+  const record = { athlete: 'ann', id: 'd', kind: 'day', fields: { [field]: 1 }, clocks: {} };
+  const head = { archive: 'platewright', version: 1, records: 1 };
+  const archive = `${JSON.stringify(head)}\n${JSON.stringify(record)}\n`;
+  const { status, stderr } = platewright(folder.path, ['import'], archive);
+  expect([status, stderr]).toEqual([1, expect.stringMatching(/the field a\ufffd\]0;b\ufffd has no clock/)]);
+
+  const file = join(folder.path, 'backup.sqlite');
+  expect(platewright(folder.path, ['backup', file]).status).toBe(0);
+  const db = new DatabaseSync(file);
+  const row = ['?', '?', '?', '?', '?'].join(', ');
+  db.prepare(
+    `INSERT INTO devices (id, name, kind, token_hash, paired_at, access, checksum) VALUES (${row}, 'write', x'00')`,
+  ).run('a\u001b]0;b\u0007', 'A', 'dashboard', 'h', 1);
+  db.close();
+  const said = platewright(folder.path, ['verify', file]).stdout;
+  expect(said).toMatch(/device a\ufffd/);
+  expect(said).not.toContain('\u001b');
+  expect(platewright(folder.path, ['restore', file]).stderr).toMatch(/is not sound \(device a\ufffd/);
 });
 
 it('a command whose output nobody takes ends with exit code 1, and no stack', async () => {

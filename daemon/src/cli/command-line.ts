@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
 import { StoreTrouble } from '../store/trouble.ts';
-import { type Command, CommandTrouble, type Given, note, say } from './command.ts';
+import { type Command, CommandTrouble, type Given, note, printable, say } from './command.ts';
 
 /** Each is loaded only when it is asked for, so that help comes at once. */
 const commands: Readonly<Record<string, { summary: string; load(): Promise<Command> }>> = {
@@ -58,10 +58,15 @@ export async function runCommandLine(typed: readonly string[]): Promise<number> 
     await run(typed);
     return 0;
   } catch (error) {
-    if (error instanceof CommandTrouble || error instanceof StoreTrouble) note(error.message);
+    if (error instanceof CommandTrouble || error instanceof StoreTrouble) note(linesOf(error));
     else note(`This should not happen:\n${error instanceof Error ? error.stack : String(error)}`);
     return error instanceof CommandTrouble ? error.exitCode : 1;
   }
+}
+
+/** What a file of someone else made wrong may be quoted in it. */
+function linesOf({ message }: Error): string {
+  return message.split('\n').map(printable).join('\n');
 }
 
 async function run(typed: readonly string[]): Promise<void> {

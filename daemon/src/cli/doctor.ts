@@ -1,7 +1,7 @@
 import { createServer } from 'node:net';
 import { checkUp, type Finding } from '../keep/check-up.ts';
 import { isServed } from '../store/sqlite.ts';
-import { type Command, CommandTrouble, say } from './command.ts';
+import { type Command, CommandTrouble, printable, say } from './command.ts';
 import { optionsFor, serveOptions, settings } from './settings.ts';
 
 export const doctor: Command = {
@@ -18,7 +18,9 @@ when something should be mended. The daemon may be running.`,
     const looked = await checkUp({ data, store, backups, options: optionsFor({ data, store }) }, Date.now());
     const findings = [...looked, await portFinding(data, port)];
     for (const { about, state, mend } of findings)
-      say(`${mend === null ? 'good' : 'mend'}  ${about}: ${state}${mend === null ? '' : `. ${mend}`}`);
+      say(
+        `${mend === null ? 'good' : 'mend'}  ${about}: ${printable(state)}${mend === null ? '' : `. ${mend}`}`,
+      );
     const bad = findings.filter(({ mend }) => mend !== null).length;
     if (bad > 0) throw new CommandTrouble(`${bad} of ${findings.length} need mending.`);
   },

@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline';
 import { ArchiveTrouble, importArchive } from '../keep/archive.ts';
 import { clampAhead } from '../server/writer.ts';
 import { openStore } from '../store/open.ts';
-import { type Command, CommandTrouble, note } from './command.ts';
+import { type Command, CommandTrouble, note, printable } from './command.ts';
 import { settings, storeOptions } from './settings.ts';
 
 export const importCommand: Command = {
@@ -27,7 +27,7 @@ the folder bytes of photos is copied by hand; npx platewright verify says which 
       const count = await importArchive(store, linesOf(input), clampAhead(Date.now(), null));
       note(`${count} records were imported.`);
     } catch (error) {
-      throw error instanceof ArchiveTrouble ? new CommandTrouble(error.message) : error;
+      throw error instanceof ArchiveTrouble ? new CommandTrouble(printable(error.message)) : error;
     } finally {
       await store.close();
     }

@@ -6,7 +6,7 @@ import { restoreAdvice } from '../keep/restore-advice.ts';
 import { openStore } from '../store/open.ts';
 import { photosInFile } from '../store/sqlite-photos.ts';
 import { StoreTrouble } from '../store/trouble.ts';
-import { type Command, CommandTrouble, note, say } from './command.ts';
+import { type Command, CommandTrouble, note, printable, say } from './command.ts';
 import { optionsFor, settings, storeOptions } from './settings.ts';
 
 export const verify: Command = {
@@ -28,7 +28,7 @@ be running.`,
       file === undefined
         ? await faultsOf({ data, store }, folder).catch(asFault)
         : await faultsOfFile(resolve(file), folder);
-    for (const fault of [...rows, ...photos]) say(fault);
+    for (const fault of [...rows, ...photos]) say(printable(fault));
     if (rows.length > 0) {
       throw new CommandTrouble(
         file === undefined
