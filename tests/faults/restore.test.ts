@@ -1,4 +1,4 @@
-import { readdirSync, writeFileSync } from 'node:fs';
+import { readdirSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, expect, it } from 'vitest';
@@ -53,6 +53,29 @@ it('a damaged store is named, looked at, and put right from a backup', async () 
   expect((await push(weighIns('a', 21))).status).toBe(200);
   await daemon.stop('SIGTERM');
   expect(run('export').stdout.split('\n').length).toBe(23);
+});
+
+it('nothing is kept of a backup that was looked at, though its process was killed', async () => {
+  daemon = await startDaemon(folder.path);
+  const backup = run('backup').stdout.trim();
+  const tries = join(data(), 'tries');
+  const look = () => startDaemon(folder.path, ['restore', backup, '--try', '--port', '0']);
+  const age = () => {
+    for (const name of readdirSync(tries)) utimesSync(join(tries, name), 0, 0);
+  };
+  // As when its terminal is closed.
+  await (await look()).stop('SIGHUP');
+  age();
+  const running = await look();
+  age();
+  expect(readdirSync(tries)).toHaveLength(1);
+  await daemon.stop('SIGTERM');
+  daemon = await startDaemon(folder.path);
+  expect(readdirSync(tries)).toHaveLength(1);
+  await running.stop('SIGKILL');
+  await daemon.stop('SIGTERM');
+  daemon = await startDaemon(folder.path);
+  expect(readdirSync(tries)).toEqual([]);
 });
 
 it('a store found damaged at the start is served to be read', async () => {

@@ -1,8 +1,8 @@
-import { randomUUID } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { backupPath } from '../keep/backup.ts';
 import { bytesFolder, copyBytes } from '../keep/bytes.ts';
+import { dropTries, newTry } from '../keep/tries.ts';
 import { openSqliteStore } from '../store/sqlite.ts';
 import { replaceStore, unpackBackup } from '../store/sqlite-restore.ts';
 import { type Command, CommandTrouble, note, say } from './command.ts';
@@ -49,7 +49,8 @@ async function fill(file: string, data: string, address: string): Promise<void> 
 }
 
 async function look(file: string, data: string, port: number): Promise<void> {
-  const folder = join(data, 'tries', randomUUID());
+  dropTries(data, Date.now());
+  const folder = newTry(data);
   try {
     await unpackBackup(file, folder);
     await copyBytes(bytesFolder(dirname(file)), bytesFolder(folder));

@@ -1,5 +1,6 @@
 import type { BackedUp } from '../keep/backup.ts';
 import { restoreAdvice } from '../keep/restore-advice.ts';
+import { dropTries } from '../keep/tries.ts';
 import { startUpkeep } from '../keep/upkeep.ts';
 import { openStore, type StorePlace } from '../store/open.ts';
 import type { Store } from '../store/store.ts';
@@ -37,6 +38,7 @@ debug (PLATEWRIGHT_LOG_LEVEL); unless told otherwise it is warn.`,
     const { data, port, store, backups } = settings(given);
     const network = networkSettings(given);
     const log = chosenLog(given);
+    dropTries(data, Date.now());
     await runDaemon(keptUp({ store: await openOrAdvise({ data, store }, backups), data, backups }), {
       ...{ port, data, network, log, options: optionsFor({ data, store }) },
       lastLine:
