@@ -82,7 +82,8 @@ describe('targets', () => {
           expect(next.fat.floorG).toBeGreaterThanOrEqual(base.fat.floorG);
           expect(next.energyKcal).toBeGreaterThanOrEqual(base.energyKcal);
         }
-        const perMeal = base.protein.quotaG / person.meals;
+        // The quota is in whole grams, half a gram of which may be rounding.
+        const perMeal = (base.protein.quotaG + 0.5) / person.meals;
         expect(base.protein.perMealMinimumG).toBeLessThanOrEqual(perMeal + 1e-9);
       }),
     );

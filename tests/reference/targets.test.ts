@@ -67,6 +67,15 @@ describe('protein a meal (Schoenfeld & Aragon 2018: 0.4 g/kg over four meals; IS
     expect(proteinTargets(lb180, 1.6, 6).perMealMinimumG).toBeCloseTo(20.4, 1);
   });
 
+  // 1.6 g/kg over at least four meals is the paper's own pair of numbers: whole grams must not break it.
+  it('holds 0.4 g/kg over four meals at 1.6 g/kg a day for every body mass', () => {
+    for (let kg = 50; kg < 130; kg += 0.1)
+      expect(proteinTargets(kg, 1.6, 4).perMealMinimumG / kg).toBeCloseTo(perMealRates.full, 10);
+    const athlete = athleteOf({ startMassKg: 80.2, proteinGPerKg: 1.6, meals: 4 });
+    const { gaveWay } = dayTargets({ ...plan, athlete }, '2026-02-02');
+    expect(gaveWay.filter((sentence) => sentence.startsWith('The meal minimum'))).toEqual([]);
+  });
+
   it('falls to an even share when the quota pays for neither', () => {
     const { quotaG, perMealMinimumG } = proteinTargets(lb180, 1.6, 8);
     expect(perMealMinimumG).toBe(quotaG / 8);

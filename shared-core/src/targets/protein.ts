@@ -31,9 +31,13 @@ export function proteinTargets(bodyMassKg: number, gPerKg: number, meals: number
   };
 }
 
-/** What each meal should reach, g: the larger of the two published rates that the quota can pay for, else an even share. */
+/**
+ * What each meal should reach, g: the larger of the two published rates that the quota can pay for, else an even share.
+ * The quota is in whole grams, so it may lie half a gram under the rate that it was made of, and still pays for it.
+ */
 function perMealMinimum(bodyMassKg: number, quotaG: number, meals: number): number {
-  const share = quotaG / meals;
-  const reached = [perMealRates.full, perMealRates.least].find((rate) => bodyMassKg * rate <= share);
-  return reached === undefined ? share : bodyMassKg * reached;
+  const reached = [perMealRates.full, perMealRates.least].find(
+    (rate) => meals * rate * bodyMassKg <= quotaG + 0.5,
+  );
+  return reached === undefined ? quotaG / meals : bodyMassKg * reached;
 }
