@@ -53,6 +53,16 @@ describe('rules that give way', () => {
     );
   });
 
+  it('never says that a limit gave way to the same number', () => {
+    const athlete = athleteOf({ startMassKg: 50, proteinGPerKg: 2.2, fatGPerKg: 0.7 });
+    expect(targetsOf(athlete, phaseOf({ startMarkG: 350 })).gaveWay.join(' ')).toMatch(
+      /\(15 % of energy\) gave way to the fat target of 35 g, which is 14\.[0-9] %/,
+    );
+    expect(targetsOf(athleteOf(), cut, [callOf({ markG: 348 })]).gaveWay.join(' ')).toMatch(
+      /limit of 35 % of energy from protein gave way to the protein quota: 301 g is 35\.[1-9] %/,
+    );
+  });
+
   it('says when the quota can’t pay for full meals', () => {
     const { gaveWay } = targetsOf(athleteOf({ proteinGPerKg: 1.6, meals: 6 }));
     expect(gaveWay.join(' ')).toMatch(/meal minimum of 36 g, 0.40 g\/kg, gave way.*pays for 3 such meals/);

@@ -81,7 +81,7 @@ describe('the plan after an accepted call', () => {
     const { fat, bodyMassKg, gaveWay } = dayTargets(records, date);
     expect(fat.targetG).toBeLessThan(fat.floorG);
     const said = gaveWay.find((sentence) => sentence.startsWith('The fat floor'));
-    expect(said).toMatch(/of energy\) gave way to the fat target of 46 g, which is \d+ %/);
+    expect(said).toMatch(/of energy\) gave way to the fat target of 46 g, which is \d+\.\d %/);
     const rate = Number(/A fat rate of (\d\.\d\d) g\/kg/.exec(said ?? '')?.[1]);
     expect(rate * bodyMassKg).toBeGreaterThanOrEqual(fat.floorG);
     expect(

@@ -1,5 +1,6 @@
 import { generalFactors } from '../foods/atwater.ts';
 import { expectedEnergy } from '../maintenance/expected-energy.ts';
+import { formatDecimal } from '../units/decimal.ts';
 import { formatEstimatedEnergy } from '../units/energy.ts';
 import { formatGrams, formatRate } from '../units/mass.ts';
 import { formatShare } from '../units/percent.ts';
@@ -25,6 +26,11 @@ export function gaveWay(figures: Figures): string[] {
     proteinShare(figures),
     carbohydrateNeed(figures),
   ].filter((sentence) => sentence !== null);
+}
+
+/** A share that broke a limit, to a tenth of a per cent and away from it: in whole ones it would read as if it kept it. */
+function brokenShare(share: number, away: (tenths: number) => number): string {
+  return `${formatDecimal(away(1000 * share) / 10, 1)} %`;
 }
 
 function perMeal({ numbers, athlete }: Figures): string | null {
@@ -55,7 +61,7 @@ function fatFloor({ numbers, athlete }: Figures): string | null {
   const rate = Math.ceil((100 * floorG) / numbers.bodyMassKg) / 100;
   return (
     `The fat floor of ${formatGrams(floorG)} (${formatShare(fatLimits.energyShare)} of energy) gave way to the fat target of ` +
-    `${formatGrams(targetG)}, which is ${formatShare(share)}: fat follows body mass, so that a move of the mark moves no fat. ` +
+    `${formatGrams(targetG)}, which is ${brokenShare(share, Math.floor)}: fat follows body mass, so that a move of the mark moves no fat. ` +
     `A fat rate of ${formatRate(rate, athlete.massUnit)} would reach the floor.`
   );
 }
@@ -100,7 +106,7 @@ function proteinShare({ numbers }: Figures): string | null {
   if (share <= usualProteinShare) return null;
   return (
     `The usual limit of ${formatShare(usualProteinShare)} of energy from protein gave way to the protein quota: ` +
-    `${formatGrams(numbers.protein.quotaG)} is ${formatShare(share)}.`
+    `${formatGrams(numbers.protein.quotaG)} is ${brokenShare(share, Math.ceil)}.`
   );
 }
 
