@@ -60,6 +60,27 @@ describe('protein a day (Morton et al. 2018: 1.62 g/kg, 95 % interval to 2.20; I
   });
 });
 
+describe('protein before a contest (Helms et al. 2014: 2.3 to 3.1 g per kg of lean mass)', () => {
+  const cut = phaseOf({ aim: 'pre-contest', pacePercentPerWeek: -0.7, bandLow: -0.9, bandHigh: -0.5 });
+  const reason = (proteinGPerKg: number, phase = cut) => {
+    const athlete = athleteOf({ startMassKg: lb180, fatPercent: 12, proteinGPerKg });
+    return dayTargets({ athlete, phases: [phase], calls: [] }, '2026-02-02').reasons[0];
+  };
+
+  it('is 165 to 223 g at 180 lb and 12 % fat, and 2.45 g/kg is then not beyond the evidence', () => {
+    expect(reason(2.45)?.text).toContain('before a contest 165 g to 223 g, 2.30 to 3.10 g/kg of lean mass.');
+    expect(reason(2.45)?.source).toContain('Helms et al. 2014');
+    expect(reason(2.45, phaseOf())?.text).toContain('beyond the evidence');
+    expect(reason(proteinRates.practice)?.text).toContain('beyond the evidence');
+  });
+
+  it('does not name a source for a quota under the evidence', () => {
+    expect(reason(1)?.text).toMatch(/this is less\.$/);
+    expect(reason(1)?.source).toBe('your own records');
+    expect(reason(1.6)?.source).toContain('Morton');
+  });
+});
+
 describe('protein a meal (Schoenfeld & Aragon 2018: 0.4 g/kg over four meals; ISSN 2017: 0.25 g/kg)', () => {
   it('asks 32.7 g of a meal at 180 lb, where 0.25 g/kg is 20.4 g', () => {
     expect(proteinTargets(lb180, proteinRates.practice, 6).perMealMinimumG).toBeCloseTo(32.7, 1);

@@ -1,12 +1,12 @@
-import { fatFreeKg } from '../body/fat-free-mass.ts';
 import { availabilityLevels, energyAvailability, sessionKcal } from '../maintenance/energy-availability.ts';
-import { mifflinStJeorKcal, startFatKg } from '../maintenance/start-estimate.ts';
+import { mifflinStJeorKcal } from '../maintenance/start-estimate.ts';
 import type { Caution } from '../records/athlete.ts';
 import type { Athlete } from '../records/kinds.ts';
 import { formatEnergy } from '../units/energy.ts';
 import { formatRate } from '../units/mass.ts';
 import { formatEnergyPerMass, unitsOf } from '../units/reader.ts';
 import type { Figures } from './figures.ts';
+import { leanInForceKg } from './lean-mass.ts';
 import { personOn } from './person.ts';
 
 /** Energy of a very-low-energy diet, kcal a day: it needs medical supervision (from memory). */
@@ -55,11 +55,10 @@ function youth({ athlete, date }: Figures): string | null {
   return 'Under 18 or just 18: these rules come from studies of adults, and someone who grows needs more. Let a doctor or dietitian see the plan, and mind the rules of your federation.';
 }
 
-function availability({ athlete, numbers, date, kind }: Figures): string | null {
-  const { startMassKg: massKg } = athlete;
-  const start = { massKg, fatKg: startFatKg(personOn(athlete, date), massKg) };
+function availability(figures: Figures): string | null {
+  const { athlete, numbers, kind } = figures;
   const exercise = kind === 'session' ? sessionKcal(numbers.bodyMassKg) : 0;
-  const available = energyAvailability(numbers.energyKcal, exercise, fatFreeKg(start, numbers.bodyMassKg));
+  const available = energyAvailability(numbers.energyKcal, exercise, leanInForceKg(figures));
   if (available >= availabilityLevels.healthy) return null;
   const say = (kcalPerKg: number) => formatEnergyPerMass(kcalPerKg, unitsOf(athlete));
   const amount = `${say(available)} of fat-free mass`;

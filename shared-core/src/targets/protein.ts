@@ -11,6 +11,9 @@ export const proteinRates = {
   evidenceHigh: 2.2,
 } as const;
 
+/** Protein before a contest, g per kg of lean mass a day: Helms et al. 2014, 2.3 to 3.1. */
+export const contestRates = { low: 2.3, high: 3.1 } as const;
+
 /** Protein in g per kg of body mass at one meal. */
 export const perMealRates = {
   /** Schoenfeld & Aragon 2018: 0.4 over at least four meals. */

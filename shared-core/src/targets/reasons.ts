@@ -5,7 +5,8 @@ import { formatBodyMass, formatGrams, formatRate } from '../units/mass.ts';
 import { formatShare } from '../units/percent.ts';
 import { fatLimits } from './fat.ts';
 import type { Figures } from './figures.ts';
-import { perMealRates, proteinRates } from './protein.ts';
+import { leanInForceKg } from './lean-mass.ts';
+import { contestRates, perMealRates, proteinRates } from './protein.ts';
 import type { Reason } from './types.ts';
 
 const practice = 'common practice, no source';
@@ -25,17 +26,33 @@ export function reasonsFor(figures: Figures): Reason[] {
   ];
 }
 
-function protein({ numbers, athlete }: Figures): Reason {
+function protein(figures: Figures): Reason {
+  const { numbers, athlete, aim } = figures;
   const { quotaG, gPerKg, evidenceLowG, evidenceHighG } = numbers.protein;
   const rate = formatRate(gPerKg, athlete.massUnit);
   const evidence = `The evidence supports ${formatGrams(evidenceLowG)} to ${formatGrams(evidenceHighG)}, ${formatRate([proteinRates.evidenceLow, proteinRates.evidenceHigh], athlete.massUnit)}`;
+  const contest = aim.phase === 'pre-contest' ? contestRange(figures) : null;
+  const highest = Math.max(evidenceHighG, contest?.highG ?? 0);
+  const [rest, source] =
+    quotaG > highest
+      ? ['; more is practice, beyond the evidence.', practice]
+      : quotaG < evidenceLowG
+        ? ['; this is less.', 'your own records']
+        : ['.', `Morton et al. 2018; Iraki et al. 2019${contest === null ? '' : '; Helms et al. 2014'}`];
   return {
     about: 'protein',
-    text:
-      `${formatBodyMass(numbers.bodyMassKg, athlete.massUnit)} in force × ${rate} = ${formatGrams(quotaG)}. ` +
-      (quotaG > evidenceHighG ? `${evidence}; more is practice, beyond the evidence.` : `${evidence}.`),
-    source: quotaG > evidenceHighG ? practice : 'Morton et al. 2018; Iraki et al. 2019',
+    text: `${formatBodyMass(numbers.bodyMassKg, athlete.massUnit)} in force × ${rate} = ${formatGrams(quotaG)}. ${evidence}${contest?.words ?? ''}${rest}`,
+    source,
   };
+}
+
+/** What is advised before a contest, by lean mass, which at the set-up was measured or guessed. */
+function contestRange(figures: Figures): { highG: number; words: string } {
+  const leanKg = leanInForceKg(figures);
+  const highG = contestRates.high * leanKg;
+  const grams = `${formatGrams(contestRates.low * leanKg)} to ${formatGrams(highG)}`;
+  const rate = formatRate([contestRates.low, contestRates.high], figures.athlete.massUnit);
+  return { highG, words: `, and before a contest ${grams}, ${rate} of lean mass` };
 }
 
 function perMeal({ numbers, athlete }: Figures): Reason {
