@@ -68,12 +68,37 @@ describe('body fat', () => {
     expect(found.errorPercent).toBeLessThan(4.5);
   });
 
+  // Jackson & Pollock 1978: 308 and 95 men of 18 to 61 years, standard errors 0.0077 and 0.0078 g/mL; Jackson, Pollock &
+  // Ward 1980: 331 women of 18 to 55; Durnin & Womersley 1974: men of 17 to 72 years, women of 16 to 68.
+  it('from calipers has the error of density of its equation, and says for whom it was not made', () => {
+    const error = (sites: 3 | 7) => {
+      const { percent, errorPercent } = jacksonPollockFat('male', sites, 60, 30);
+      return errorPercent / ((percent + 450) ** 2 / 495);
+    };
+    expect(error(3)).toBeCloseTo(0.0077, 6);
+    expect(error(7)).toBeCloseTo(0.0078, 6);
+    const said = (age: number) => jacksonPollockFat('female', 3, 55, age).method;
+    expect(said(55)).toBe('3 skinfolds, Jackson and Pollock 1980');
+    expect(said(56)).toBe('3 skinfolds, Jackson and Pollock 1980, made on people of 18 to 55 years');
+    expect(durninWomersleyFat('male', 40, 16).method).toContain('17 to 72 years');
+    expect(durninWomersleyFat('female', 40, 16).method).toBe('4 skinfolds, Durnin and Womersley 1974');
+  });
+
   // Durnin & Womersley 1974, table of % fat for men printed in the paper.
   it.each([
     [25, 20, 8.1],
     [35, 20, 12.2],
+    [45, 20, 12.2],
+    [60, 20, 12.6],
+    [35, 30, 16.2],
     [45, 30, 17.7],
+    [60, 30, 18.6],
+    [25, 40, 16.4],
+    [35, 40, 19.2],
+    [45, 40, 21.4],
     [60, 40, 22.9],
+    [25, 50, 19],
+    [35, 50, 21.5],
     [45, 50, 24.6],
     [60, 50, 26.5],
   ])('from four skinfolds at %d years, %d mm', (age, sum, percent) => {

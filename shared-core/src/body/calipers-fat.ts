@@ -1,5 +1,8 @@
 import { type FatFinding, type Sex, siriErrorPercent, siriPercent } from './fat-finding.ts';
 
+/** Youngest and oldest of the people that a method was made on, years. */
+type Ages = readonly [from: number, to: number];
+
 /** Density = level − slope·S + bend·S² − ageing·age, S in mm. */
 interface Curve {
   level: number;
@@ -9,11 +12,11 @@ interface Curve {
   densityError: number;
 }
 
-/** Men: Jackson AS, Pollock ML. Br J Nutr 1978;40:497–504. Women: Jackson, Pollock, Ward. Med Sci Sports Exerc 1980;12:175. */
+/** Men: Jackson AS, Pollock ML. Br J Nutr 1978;40:497–504, abstract seen, coefficients and errors second-hand. Women: Jackson, Pollock, Ward. Med Sci Sports Exerc 1980;12:175. */
 const curves: Readonly<Record<Sex, Readonly<Record<3 | 7, Curve>>>> = {
   male: {
     3: { level: 1.10938, slope: 0.0008267, bend: 0.0000016, ageing: 0.0002574, densityError: 0.0077 },
-    7: { level: 1.112, slope: 0.00043499, bend: 0.00000055, ageing: 0.00028826, densityError: 0.0077 },
+    7: { level: 1.112, slope: 0.00043499, bend: 0.00000055, ageing: 0.00028826, densityError: 0.0078 },
   },
   // Error of the women's 3 folds from memory, of the 7 folds second-hand; all coefficients second-hand.
   female: {
@@ -21,6 +24,9 @@ const curves: Readonly<Record<Sex, Readonly<Record<3 | 7, Curve>>>> = {
     7: { level: 1.097, slope: 0.00046971, bend: 0.00000056, ageing: 0.00012828, densityError: 0.0083 },
   },
 };
+
+/** 403 men and 331 women; same sources. */
+const generalizedAges: Readonly<Record<Sex, Ages>> = { male: [18, 61], female: [18, 55] };
 
 /**
  * Body fat from three or seven skinfolds, their sum in mm. Three: chest, abdomen, thigh (men) or triceps, thigh,
@@ -34,8 +40,13 @@ export function jacksonPollockFat(sex: Sex, sites: 3 | 7, sumMm: number, ageYear
   return {
     percent: siriPercent(density),
     errorPercent: siriErrorPercent(density, densityError),
-    method: `${sites} skinfolds, Jackson and Pollock ${sex === 'male' ? 1978 : 1980}`,
+    method: `${sites} skinfolds, Jackson and Pollock ${sex === 'male' ? 1978 : 1980}${beyond(generalizedAges[sex], ageYears)}`,
   };
+}
+
+/** Said beside a finding of someone whose age the method was not made on; nothing within it. */
+function beyond([from, to]: Ages, ageYears: number): string {
+  return ageYears < from || ageYears > to ? `, made on people of ${from} to ${to} years` : '';
 }
 
 /** Upper age of the class, level and slope on log10 of the sum. Durnin JV, Womersley J. Br J Nutr 1974;32:77–97. */
@@ -56,6 +67,9 @@ const classes: Readonly<Record<Sex, readonly (readonly [upTo: number, level: num
   ],
 };
 
+/** 209 men and 272 women; same source, the limits by sex second-hand. */
+const foldAges: Readonly<Record<Sex, Ages>> = { male: [17, 72], female: [16, 68] };
+
 /**
  * Body fat from biceps, triceps, subscapular and suprailiac skinfolds, their sum in mm. Siri's equation. Error 5 (men)
  * and 3.5 (women) % of body mass (from memory). The coefficients are second-hand.
@@ -65,6 +79,6 @@ export function durninWomersleyFat(sex: Sex, sumMm: number, ageYears: number): F
   return {
     percent: siriPercent(level - slope * Math.log10(sumMm)),
     errorPercent: sex === 'male' ? 5 : 3.5,
-    method: '4 skinfolds, Durnin and Womersley 1974',
+    method: `4 skinfolds, Durnin and Womersley 1974${beyond(foldAges[sex], ageYears)}`,
   };
 }
