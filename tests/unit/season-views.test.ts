@@ -1,9 +1,11 @@
+import { fatAfter } from '@platewright/core/maintenance/energy-density.ts';
 import type { Calipers } from '@platewright/core/records/kinds.ts';
-import { addDays, isoWeekday } from '@platewright/core/season/dates.ts';
+import { addDays, datesUpTo, isoWeekday } from '@platewright/core/season/dates.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
 import { planView } from '@platewright/core/views/plan.ts';
 import { rosterRow } from '@platewright/core/views/roster.ts';
+import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import { weekView } from '@platewright/core/views/week.ts';
 import { describe, expect, it } from 'vitest';
 import { athleteOf, callOf, entryOf, livedSeason, phaseOf, seasonOf, weighInOf } from '../support/season.ts';
@@ -130,6 +132,48 @@ describe('body view', () => {
       }
     }
     expect(shares[1]?.share?.mean).toBeGreaterThanOrEqual(0);
+  });
+
+  describe('splits a change', () => {
+    /** Weighed alone, 0.03 kg more a day: nothing but the Forbes curve tells the split. */
+    const grown = (days: number, change: Partial<SeasonRecords> = {}) =>
+      bodyView(
+        seasonOf({
+          athlete: athleteOf({ startMassKg: 90, fatPercent: 20 }),
+          weighIns: datesUpTo(date, days).map((day, i) =>
+            weighInOf(day, Math.round(10 * (90 + 0.03 * i)) / 10),
+          ),
+          ...change,
+        }),
+        date,
+      ).leanShares.find(({ weeks }) => weeks === 12)?.share?.mean;
+
+    it('by the fat that calipers of late found, not by what was given at set-up', () => {
+      const calipers = (on: string): Calipers[] => [
+        {
+          ...{ id: `folds-${on}`, athlete: 'athlete-1', date: on, method: 'jackson-pollock 3' },
+          folds: { chest: 10, abdomen: 20, thigh: 10 },
+        },
+      ];
+      const before = addDays(date, -90);
+      // 12.12 % of the 90.9 kg of the window's first morning.
+      expect(grown(120, { calipers: calipers(before) })).toBeCloseTo(10.4 / (10.4 + 11.0), 2);
+      expect(grown(120, { calipers: calipers(addDays(date, -10)) })).toBeCloseTo(grown(120) ?? 0, 9);
+    });
+
+    it('by the fat of the set-up moved along the Forbes curve, not kept at its share', () => {
+      const gained = 0.03 * (330 - 85);
+      expect(grown(330)).toBeCloseTo(10.4 / (10.4 + fatAfter(18, gained)), 2);
+      expect(10.4 / (10.4 + fatAfter(18, gained))).toBeLessThan(10.4 / (10.4 + 0.2 * (90 + gained)) - 0.02);
+    });
+
+    it('without the food of today, which no scale has seen', () => {
+      const feast = entryOf({ id: 'feast', date, grams: 2000 });
+      const whole = { id: `day-${date}`, athlete: 'athlete-1', date, complete: true };
+      const fed = { ...season, entries: [...season.entries, feast], days: [whole] };
+      const without = view.leanShares[0]?.share?.mean ?? Number.NaN;
+      expect(bodyView(fed, date).leanShares[0]?.share?.mean).toBeCloseTo(without, 6);
+    });
   });
 
   it('takes fat from the newest of calipers and tape, and lets neither speak after eight weeks', () => {

@@ -8,7 +8,7 @@ import { unitsOf } from '../units/reader.ts';
 import type { BodyPoint, BodyView } from './body-types.ts';
 import { calipersOf } from './calipers-of.ts';
 import { fatFreeIndexOf } from './fat-free-index-of.ts';
-import { fatOn } from './fat-on.ts';
+import { fatOn, measuredFat } from './fat-on.ts';
 import { leanSharesOf } from './lean-share-of.ts';
 import { oldestFirst } from './order.ts';
 import { paceWedge } from './pace-wedge.ts';
@@ -42,7 +42,7 @@ export function bodyView(records: SeasonRecords, date: string): BodyView {
     calipers: calipersOf(athlete, calipers),
     fat,
     fatFreeIndex: fatFreeIndexOf(athlete, line.at(-1)?.massKg.mean ?? null, fat),
-    leanShares: leanSharesOf(input, line),
+    leanShares: leanSharesOf({ ...reading, line }, (day) => measuredFat(athlete, { tape, calipers }, day)),
     cycleStarts: upTo(records.cycleStarts)
       .map(({ id, date }) => ({ id, date }))
       .reverse(),

@@ -11,7 +11,7 @@ const FRESH_DAYS = 56;
 /** Error of a value whose method is not known, % of body mass: that of good field methods (common practice, no source). */
 const UNKNOWN_METHOD_ERROR = 3.5;
 
-/** Readings up to a date, oldest first. */
+/** Readings, oldest first. */
 interface Readings {
   tape: readonly Tape[];
   calipers: readonly Calipers[];
@@ -21,8 +21,18 @@ interface Readings {
  * Body fat on a date: from the newest calipers or tape of the last eight weeks, of the same date from what has the
  * smaller error, else as given at set-up. Null when there is none.
  */
-export function fatOn(athlete: Athlete, { tape, calipers }: Readings, date: string): FatEstimate | null {
-  const fresh = (reading: { date: string }) => daysBetween(reading.date, date) <= FRESH_DAYS;
+export function fatOn(athlete: Athlete, readings: Readings, date: string): FatEstimate | null {
+  return newestOn(athlete, readings, date) ?? given(athlete);
+}
+
+/** The same in % of body mass, without what was given at set-up, which may be of another body by now. */
+export function measuredFat(athlete: Athlete, readings: Readings, date: string): number | null {
+  return newestOn(athlete, readings, date)?.percent ?? null;
+}
+
+function newestOn(athlete: Athlete, { tape, calipers }: Readings, date: string): FatEstimate | undefined {
+  const fresh = (reading: { date: string }) =>
+    reading.date <= date && daysBetween(reading.date, date) <= FRESH_DAYS;
   const found = [
     byTape(athlete, tape.filter(fresh)),
     calipers
@@ -30,7 +40,7 @@ export function fatOn(athlete: Athlete, { tape, calipers }: Readings, date: stri
       .map((reading) => byCalipers(athlete, reading))
       .findLast((estimate) => estimate !== null),
   ].filter((estimate) => estimate !== null && estimate !== undefined);
-  return found.sort(newestThenSurest)[0] ?? given(athlete);
+  return found.sort(newestThenSurest)[0];
 }
 
 /** Body fat as one set of skinfolds tells it; null when folds are missing. */

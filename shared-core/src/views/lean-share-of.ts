@@ -3,35 +3,41 @@ import { leanShare } from '../body/lean-share.ts';
 import { waistChange } from '../body/waist.ts';
 import { bodyweightLine } from '../call/bodyweight-line.ts';
 import type { CallDay, CallInput } from '../call/input.ts';
-import type { LinePoint } from '../call/output.ts';
 import { energyKcal } from '../foods/atwater.ts';
-import { startFatKg } from '../maintenance/start-estimate.ts';
+import { fatAfter } from '../maintenance/energy-density.ts';
+import type { BodyModel } from '../maintenance/model.ts';
 import { daysBetween } from '../season/dates.ts';
 import type { Estimate } from '../trend/estimate.ts';
 import { z90 } from '../trend/reading.ts';
 import type { LeanShareView } from './body-types.ts';
+import type { CallReading } from './read-call.ts';
 
 /** Windows in weeks. */
 const WINDOWS = [4, 12] as const;
 /** Half a year tells what maintenance was; more days only cost time. */
 const DAYS_BEFORE = 182;
 
+type Read = Pick<CallReading, 'input' | 'line' | 'model'>;
+/** Body fat as tape or calipers of the weeks up to a date found it, % of body mass; null without any. */
+type MeasuredOn = (date: string) => number | null;
+
 /** How the changes of the last four and twelve weeks split into lean and fat, as far as the line goes back. */
-export function leanSharesOf(input: CallInput, line: readonly LinePoint[]): LeanShareView[] {
-  return WINDOWS.flatMap((weeks) => overWindow(input, line, weeks) ?? []);
+export function leanSharesOf(read: Read, measuredOn: MeasuredOn): LeanShareView[] {
+  return WINDOWS.flatMap((weeks) => overWindow(read, measuredOn, weeks) ?? []);
 }
 
-function overWindow(input: CallInput, line: readonly LinePoint[], weeks: number): LeanShareView | null {
+function overWindow(read: Read, measuredOn: MeasuredOn, weeks: number): LeanShareView | null {
+  const { input, line, model } = read;
   const start = line.at(-1 - 7 * weeks);
   const end = line.at(-1);
-  if (start === undefined || end === undefined) return null;
+  if (start === undefined || end === undefined || model === null) return null;
   const from = normal(start.tissueKg);
   const to = normal(end.tissueKg);
   const evidence = {
     weeks,
-    fatKg: startFatKg(input.athlete, from.mean),
+    fatKg: fatKgAt(model, measuredOn(start.day), from.mean),
     tissueKg: { mean: to.mean - from.mean, sd: Math.hypot(from.sd, to.sd) },
-    energyKcal: energyOver(input, start.day),
+    energyKcal: energyOver(input, start.day, end.day),
     waistCm: waistChange(
       input.waist.map(({ day, cm }) => ({ day: daysBetween(start.day, day), cm })),
       0,
@@ -48,17 +54,27 @@ function overWindow(input: CallInput, line: readonly LinePoint[], weeks: number)
   };
 }
 
+/** Fat mass in kg at a mass of tissue: as it was measured of late, else that of the model's start, moved along the Forbes curve. */
+function fatKgAt({ filter }: BodyModel, measuredPercent: number | null, tissueKg: number): number {
+  if (measuredPercent !== null) return (measuredPercent * tissueKg) / 100;
+  const { startFatKg, startMassKg } = filter.setup;
+  return fatAfter(startFatKg, tissueKg - startMassKg);
+}
+
 function normal({ mean, interval90 }: Estimate): { mean: number; sd: number } {
   return { mean, sd: (interval90.high - interval90.low) / 2 / z90 };
 }
 
-/** Energy eaten less used since `from`, with maintenance as it was known then: later weighing may not be counted twice. */
-function energyOver(input: CallInput, from: string): { mean: number; sd: number } | null {
+/**
+ * Energy eaten less used between the mornings of two dates, with maintenance as it was known on the first: later weighing
+ * may not be counted twice.
+ */
+function energyOver(input: CallInput, from: string, to: string): { mean: number; sd: number } | null {
   const before = input.days.filter(({ day }) => day <= from).slice(-DAYS_BEFORE);
   const known = bodyweightLine({ ...input, days: before }).at(-1);
   if (known === undefined) return null;
-  const after = input.days.filter(({ day }) => day > from);
-  return energyBalance(after.map(loggedKcal), normal(known.maintenanceKcal));
+  const between = input.days.filter(({ day }) => day >= from && day < to);
+  return energyBalance(between.map(loggedKcal), normal(known.maintenanceKcal));
 }
 
 function loggedKcal({ intake }: CallDay): number | null {
