@@ -124,6 +124,24 @@ describe('what the weekly call looks at', () => {
     ]);
   });
 
+  it('takes the best set of a session only, so that warm-ups logged from some day on are no fall of the lift', () => {
+    const lifts = [{ id: 'l1', athlete: 'athlete-1', name: 'Squat', key: true, smallestStepKg: 2.5 }];
+    const sets = [
+      ['2026-01-25', 100, 5],
+      ['2026-02-01', 60, 5],
+      ['2026-02-01', 101, 5],
+      ['2026-02-01', 101, 3],
+      ['2026-02-01', 90, 12],
+    ] as const;
+    const liftSets = sets.map(([on, loadKg, repetitions], n) => {
+      return { id: `set-${n}`, athlete: 'athlete-1', date: on, lift: 'l1', loadKg, repetitions };
+    });
+    expect(callInput(seasonOf({ lifts, liftSets }), date).keyLifts).toEqual([
+      { day: '2026-01-25', lift: 'Squat', loadKg: 100, repetitions: 5 },
+      { day: '2026-02-01', lift: 'Squat', loadKg: 101, repetitions: 5 },
+    ]);
+  });
+
   it('takes the starts of cycles of women up to the date, in order', () => {
     const cycleStarts = ['2026-02-01', '2026-01-04', '2026-03-01'].map((start) => ({
       id: `cycle-${start}`,

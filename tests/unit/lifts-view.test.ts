@@ -65,6 +65,19 @@ describe('lifts view', () => {
     expect(repMax?.kg.mean).toBeGreaterThan(115);
   });
 
+  it('is as unsure as the trend where the newest set is a single', () => {
+    const uneven = weeks(8, addDays(date, -7)).map((set, n) => ({
+      ...set,
+      loadKg: set.loadKg + 4 * (n % 2),
+    }));
+    const { repMax, trend } = squat(...uneven, setOf(date, 121, 1));
+    expect(repMax?.of.repetitions).toBe(1);
+    const end = trend?.line.at(-1)?.kg.interval90;
+    expect((end?.high ?? 0) - (end?.low ?? 0)).toBeGreaterThan(2);
+    expect(repMax?.kg.interval90.low).toBeCloseTo(end?.low ?? 0, 9);
+    expect(repMax?.kg.interval90.high).toBeCloseTo(end?.high ?? 0, 9);
+  });
+
   it('gives the trend of the last twelve weeks in % a month, with a line over it', () => {
     const { trend, points } = squat(...weeks(20));
     expect(trend?.sessions).toBe(12);

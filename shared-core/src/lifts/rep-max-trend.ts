@@ -1,7 +1,7 @@
 import type { Estimate } from '../trend/estimate.ts';
 import { z90 } from '../trend/reading.ts';
 import { median, theilSen } from '../trend/robust.ts';
-import { repMax } from './rep-max.ts';
+import { bestOfDays } from './rep-max.ts';
 
 /** A set of a key lift; `day` counts days from any fixed date. */
 export interface DatedSet {
@@ -33,12 +33,7 @@ const LEAST_DAYS = 14;
  * session or one misread bar does not turn it. Null while there are too few sessions.
  */
 export function repMaxTrend(sets: readonly DatedSet[]): RepMaxTrend | null {
-  const best = new Map<number, number>();
-  for (const { day, loadKg, repetitions } of sets) {
-    const found = repMax(loadKg, repetitions);
-    if (found) best.set(day, Math.max(found.kg, best.get(day) ?? 0));
-  }
-  const points = [...best].map(([x, y]) => ({ x, y }));
+  const points = [...bestOfDays(sets, ({ day }) => day)].map(([x, { kg }]) => ({ x, y: kg }));
   const days = points.map(({ x }) => x);
   if (points.length < LEAST_SESSIONS || Math.max(...days) - Math.min(...days) < LEAST_DAYS) return null;
   const line = theilSen(points, z90);

@@ -28,3 +28,16 @@ export function repMax(loadKg: number, repetitions: number): RepMax | null {
   const kg = (epleyKg(loadKg, repetitions) + brzyckiKg(loadKg, repetitions)) / 2;
   return { kg, sdKg: kg * (repetitions / 3 / (30 + repetitions)) };
 }
+
+/** Of each day the set with the largest rep max, and that in kg, in the order of the sets; a set that tells none is left out. */
+export function bestOfDays<Set extends { loadKg: number; repetitions: number }, Day>(
+  sets: readonly Set[],
+  dayOf: (set: Set) => Day,
+): Map<Day, { set: Set; kg: number }> {
+  const best = new Map<Day, { set: Set; kg: number }>();
+  for (const set of sets) {
+    const kg = repMax(set.loadKg, set.repetitions)?.kg ?? 0;
+    if (kg > (best.get(dayOf(set))?.kg ?? 0)) best.set(dayOf(set), { set, kg });
+  }
+  return best;
+}

@@ -1,4 +1,5 @@
 import type { CallDay, CallInput, DayIntake, TargetsInForce } from '../call/input.ts';
+import { bestOfDays } from '../lifts/rep-max.ts';
 import { sessionKcal } from '../maintenance/energy-availability.ts';
 import { addDays, datesUpTo } from '../season/dates.ts';
 import { kindOfDay } from '../season/kind-of-day.ts';
@@ -112,15 +113,14 @@ function exerciseKcal({ athlete }: SeasonRecords, date: string, asked: Asked): n
   return (sessions / dates.length) * sessionKcal(asked.bodyMassKg);
 }
 
+/** The best set of each session: warm-ups and back-off sets say nothing of where a lift is heading. */
 function keyLifts({ lifts, liftSets }: SeasonRecords, date: string): CallInput['keyLifts'] {
   const names = new Map(lifts.filter((lift) => lift.key).map((lift) => [lift.id, lift.name]));
-  return liftSets
-    .filter((set) => set.date <= date)
-    .toSorted(oldestFirst)
-    .flatMap((set) => {
-      const lift = names.get(set.lift);
-      return lift === undefined
-        ? []
-        : [{ day: set.date, lift, loadKg: set.loadKg, repetitions: set.repetitions }];
-    });
+  const sets = liftSets.filter((set) => set.date <= date).toSorted(oldestFirst);
+  return [...bestOfDays(sets, (set) => `${set.lift} ${set.date}`).values()].flatMap(({ set }) => {
+    const lift = names.get(set.lift);
+    return lift === undefined
+      ? []
+      : [{ day: set.date, lift, loadKg: set.loadKg, repetitions: set.repetitions }];
+  });
 }

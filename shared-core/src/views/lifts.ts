@@ -1,5 +1,5 @@
 import { nextMark } from '../lifts/next-mark.ts';
-import { epleyKg, repMax } from '../lifts/rep-max.ts';
+import { bestOfDays, epleyKg, repMax } from '../lifts/rep-max.ts';
 import { repMaxTrend } from '../lifts/rep-max-trend.ts';
 import type { Lift, LiftSet } from '../records/kinds.ts';
 import { addDays, daysBetween } from '../season/dates.ts';
@@ -65,14 +65,20 @@ function trendOf(sets: readonly SetView[], after: string): RepMaxTrendView | nul
   };
 }
 
-/** The end of the trend, so that one bad session does not turn it, with the spread between people as its error. */
+/**
+ * The end of the trend, so that one bad session does not turn it. Its error is how unsure the line is there together with
+ * the spread between people that the newest set has; a single has none of that.
+ */
 function repMaxNow(sets: readonly SetView[], trend: RepMaxTrendView | null): RepMaxNow | null {
   const of = bestOfNewestDate(sets.filter((set) => repMax(set.loadKg, set.repetitions) !== null));
   const found = of && repMax(of.loadKg, of.repetitions);
   if (!of || !found) return null;
-  const mean = trend?.line.at(-1)?.kg.mean ?? found.kg;
-  const reach = (mean * z90 * found.sdKg) / found.kg;
-  return { kg: { mean, interval90: { low: mean - reach, high: mean + reach } }, of };
+  const end = trend?.line.at(-1)?.kg;
+  const mean = end?.mean ?? found.kg;
+  const between = (mean * z90 * found.sdKg) / found.kg;
+  const low = mean - Math.hypot(between, mean - (end?.interval90.low ?? mean));
+  const high = mean + Math.hypot(between, (end?.interval90.high ?? mean) - mean);
+  return { kg: { mean, interval90: { low, high } }, of };
 }
 
 /** By Epley also where no rep max is told, because only the order counts; with no load on the bar by repetitions. */
@@ -83,10 +89,5 @@ function bestOfNewestDate(sets: readonly SetView[]): SetView | null {
 }
 
 function bestOfEachDate(sets: readonly SetView[]): LiftView['points'] {
-  const best = new Map<string, number>();
-  for (const { date, loadKg, repetitions } of sets) {
-    const found = repMax(loadKg, repetitions);
-    if (found !== null) best.set(date, Math.max(found.kg, best.get(date) ?? 0));
-  }
-  return [...best].map(([date, kg]) => ({ date, kg })).reverse();
+  return [...bestOfDays(sets, ({ date }) => date)].map(([date, { kg }]) => ({ date, kg })).reverse();
 }
