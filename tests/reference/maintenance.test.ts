@@ -62,6 +62,25 @@ describe('water of a carbohydrate step, Hall et al. 2011 equations 1 and 2', () 
     expect(storedKg(stores)).toBeCloseTo(kg, 3);
   });
 
+  // Equation 1 by Euler steps so small that they stand for the exact solution, on the first and on the seventh day.
+  it.each([
+    [400, 0],
+    [400, 0.5],
+    [400, 1.5],
+    [300, 4],
+    [3000, 3],
+  ])('solves the equation of glycogen from %d g at %d times the carbohydrate', (habitualG, ratio) => {
+    const stores = restingStores(habitualG);
+    const loss = (4 * habitualG) / 0.25;
+    let glycogenKg = 0.5;
+    for (let day = 0; day < 7; day++) {
+      feedStores(stores, habitualG * ratio, 0);
+      for (let step = 0; step < 20_000; step++)
+        glycogenKg += (4 * habitualG * ratio - loss * glycogenKg ** 2) / (17_600 / 4.184) / 20_000;
+      expect(stores.glycogenKg).toBeCloseTo(glycogenKg, 3);
+    }
+  });
+
   it('is nearly complete in five days', () => {
     const stores = restingStores(375);
     for (let day = 0; day < 5; day++) feedStores(stores, 375 * 1.25, 0);

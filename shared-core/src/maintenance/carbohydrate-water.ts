@@ -24,16 +24,19 @@ export function restingStores(habitualG: number): WaterStores {
   return { glycogenKg: glycogenStartKg, extracellularKg: 0, baselineG: Math.max(leastBaselineG, habitualG) };
 }
 
-/** Moves the stores one day on, in place: carbohydrate of the day in grams, sodium above the habitual in milligrams. */
+/**
+ * Moves the stores one day on, in place: carbohydrate of the day in grams, sodium above the habitual in milligrams. Both
+ * equations are solved exactly for food that is spread evenly over the day.
+ */
 export function feedStores(stores: WaterStores, carbohydrateG: number, sodiumMg: number): void {
-  const baselineKcal = 4 * stores.baselineG;
   const ratio = Math.min(mostRatio, carbohydrateG / stores.baselineG);
-  const loss = baselineKcal / glycogenStartKg ** 2;
-  const steps = 8;
-  for (let step = 0; step < steps; step++) {
-    const stored = (ratio * baselineKcal - loss * stores.glycogenKg ** 2) / glycogenKcalPerKg;
-    stores.glycogenKg = Math.max(0.01, stores.glycogenKg + stored / steps);
-  }
+  // dG/dt = pace·(rest² − G²): G goes to rest as a hyperbolic tangent.
+  const pace = (4 * stores.baselineG) / glycogenStartKg ** 2 / glycogenKcalPerKg;
+  const rest = glycogenStartKg * Math.sqrt(ratio);
+  const start = stores.glycogenKg;
+  // tanh(pace·rest)/rest, and its limit where nothing is eaten.
+  const way = rest > 0 ? Math.tanh(pace * rest) / rest : pace;
+  stores.glycogenKg = (start + rest ** 2 * way) / (1 + start * way);
   const restKg = (sodiumMg - sodiumFromCarbohydrate * (1 - ratio)) / sodiumClearance;
   stores.extracellularKg =
     restKg + (stores.extracellularKg - restKg) * Math.exp(-sodiumClearance / sodiumMgPerL);
