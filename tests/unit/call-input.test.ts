@@ -1,5 +1,7 @@
 import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
+import { datesUpTo } from '@platewright/core/season/dates.ts';
 import { callInput } from '@platewright/core/views/call-input.ts';
+import { readCall } from '@platewright/core/views/read-call.ts';
 import { describe, expect, it } from 'vitest';
 import { athleteOf, callOf, entryOf, livedSeason, phaseOf, seasonOf, weighInOf } from '../support/season.ts';
 
@@ -140,6 +142,16 @@ describe('what the weekly call looks at', () => {
       { day: '2026-01-25', lift: 'Squat', loadKg: 100, repetitions: 5 },
       { day: '2026-02-01', lift: 'Squat', loadKg: 101, repetitions: 5 },
     ]);
+  });
+
+  it('takes body fat at the body mass of the set-up, which a history of weigh-ins need not begin with', () => {
+    const athlete = athleteOf({ startMassKg: 80, fatPercent: 12 });
+    const history = datesUpTo(date, 201).map((on, i) => weighInOf(on, Math.round(10 * (100 - 0.1 * i)) / 10));
+    const { model } = readCall(seasonOf({ athlete, weighIns: history, phases: [] }), date);
+    const { startFatKg, startMassKg } = model?.filter.setup ?? { startFatKg: 0, startMassKg: 0 };
+    expect(startMassKg).toBeGreaterThan(99);
+    // 9.6 kg at 80 kg: 12 % of 100 kg would leave 4 kg of them.
+    expect(startFatKg - 9.6 + 10.4 * Math.log(startFatKg / 9.6)).toBeCloseTo(startMassKg - 80, 4);
   });
 
   it('takes the starts of cycles of women up to the date, in order', () => {

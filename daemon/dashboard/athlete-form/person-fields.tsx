@@ -62,7 +62,7 @@ export function PersonFields(part: AthletePartProps) {
         {...tied(part, 'fatPercent')}
         unit="%"
         inputMode="decimal"
-        placeholder="if measured"
+        placeholder="if measured, at this mass"
       />
     </div>
   );

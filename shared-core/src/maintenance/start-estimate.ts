@@ -1,3 +1,5 @@
+import { fatAfter } from './energy-density.ts';
+
 /** What is known of a person before the first weigh-in says more. */
 export interface Person {
   sex: 'female' | 'male';
@@ -5,6 +7,8 @@ export interface Person {
   heightCm: number;
   /** Measured body fat in % of body mass. */
   fatPercent?: number;
+  /** The body mass it was measured at, kg; without it any mass that is asked about. */
+  fatAtKg?: number;
 }
 
 /** Resting energy in kcal/d. Mifflin MD, St Jeor ST et al. Am J Clin Nutr 1990;51:241–247. */
@@ -29,9 +33,14 @@ export function guessedFatPercent(person: Person, massKg: number): number {
   return Math.min(male ? 40 : 45, Math.max(male ? 8 : 12, 0.75 * regression));
 }
 
-/** Fat mass in kg: measured when there is a measurement, guessed otherwise. */
+/**
+ * Fat mass in kg at a body mass: measured when there is a measurement, guessed otherwise. From the body mass that it was
+ * measured at fat moves along the Forbes curve, because a history of weigh-ins may begin with quite another body.
+ */
 export function startFatKg(person: Person, massKg: number): number {
-  return (massKg * (person.fatPercent ?? guessedFatPercent(person, massKg))) / 100;
+  const { fatPercent, fatAtKg = massKg } = person;
+  if (fatPercent === undefined) return (massKg * guessedFatPercent(person, massKg)) / 100;
+  return fatAfter((fatAtKg * fatPercent) / 100, massKg - fatAtKg);
 }
 
 /** Physical activity level of someone who trains with weights four or five days a week (common practice, no source). */
@@ -49,7 +58,7 @@ export function startMaintenance(person: Person, massKg: number): { kcal: number
   const resting =
     person.fatPercent === undefined
       ? byMass
-      : (byMass + cunninghamKcal(massKg * (1 - person.fatPercent / 100))) / 2;
+      : (byMass + cunninghamKcal(massKg - startFatKg(person, massKg))) / 2;
   const kcal = trainedActivityLevel * logShare * resting;
   return { kcal, sd: startSpread * kcal };
 }

@@ -1,5 +1,6 @@
 import { at } from '../trend/reading.ts';
 import { type DayTable, has } from './days.ts';
+import { fatAfter } from './energy-density.ts';
 import type { FilterSetup } from './filter.ts';
 
 /** One filter that starts at a row: maintenance may be another than at the start (wider by half; common practice, no source), and steps are not looked for. */
@@ -9,7 +10,7 @@ export function startingAt(setup: FilterSetup, table: DayTable, first: number): 
   return {
     ...setup,
     startMassKg,
-    startFatKg: (setup.startFatKg * startMassKg) / setup.startMassKg,
+    startFatKg: fatAfter(setup.startFatKg, startMassKg - setup.startMassKg),
     maintenance: { ...setup.maintenance, sd: 1.5 * setup.maintenance.sd },
     search: { ...search, hypotheses: 1 },
     firstWaistCm: Number.NaN,

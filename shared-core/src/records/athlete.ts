@@ -22,7 +22,7 @@ export const athleteSchema = z.object({
   heightCm: z.number().check(z.minimum(90), z.maximum(250)),
   /** Body mass at set-up, kg: in force until a weekly call brings a newer one. */
   startMassKg: z.number().check(z.minimum(25), z.maximum(350)),
-  /** Measured body fat in % of body mass. */
+  /** Body fat as measured at that body mass, %. */
   fatPercent: z.optional(z.number().check(z.minimum(2), z.maximum(70))),
   massUnit: z.enum(['kg', 'lb']),
   energyUnit: z.enum(['kcal', 'kJ']),

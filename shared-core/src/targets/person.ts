@@ -7,6 +7,8 @@ export function personOn(athlete: FieldsOf<'athlete'>, date: string): Person {
     sex: athlete.sex,
     ageYears: Number(date.slice(0, 4)) - athlete.birthYear,
     heightCm: athlete.heightCm,
-    ...(athlete.fatPercent === undefined ? {} : { fatPercent: athlete.fatPercent }),
+    ...(athlete.fatPercent === undefined
+      ? {}
+      : { fatPercent: athlete.fatPercent, fatAtKg: athlete.startMassKg }),
   };
 }
