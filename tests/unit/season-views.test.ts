@@ -208,6 +208,20 @@ describe('body view', () => {
     expect(bodyView({ ...season, tape: [] }, date).fatFreeIndex).toBeNull();
   });
 
+  it('tells the change of four weeks by tissue, so that another scale makes no gain of it', () => {
+    const noise = [0.3, -0.4, 0.1, -0.2, 0.5, -0.3, 0];
+    const weighIns = datesUpTo(date, 90).map((on, i) =>
+      weighInOf(on, Math.round(10 * (85 + 0.03 * i + (noise[i % 7] ?? 0) + (i >= 70 ? 2.5 : 0))) / 10),
+    );
+    const { fourWeeksKg, pace, points } = bodyView(seasonOf({ weighIns }), date);
+    const line = (day: number) => points.at(day)?.lineKg.mean ?? 0;
+    expect(line(-1) - line(-29)).toBeGreaterThan(2);
+    expect(fourWeeksKg?.mean).toBeLessThan(1.5);
+    const byPace = ((pace?.meanPercentPerWeek ?? Number.NaN) / 100) * 85 * 4;
+    expect(Math.abs((fourWeeksKg?.mean ?? Number.NaN) - byPace)).toBeLessThan(0.5);
+    expect(bodyView(seasonOf({ weighIns: weighIns.slice(-28) }), date).fourWeeksKg).toBeNull();
+  });
+
   it('says no pace while there is too little to say one', () => {
     expect(bodyView(seasonOf({ weighIns: [weighInOf(date, 90)] }), date).pace).toBeNull();
     expect(view.pace).not.toBeNull();
@@ -215,7 +229,7 @@ describe('body view', () => {
 
   it('is empty, not broken, without a weigh-in', () => {
     const empty = bodyView(seasonOf(), date);
-    expect(empty).toMatchObject({ points: [], pace: null, monthKg: null, wedge: null, leanShares: [] });
+    expect(empty).toMatchObject({ points: [], pace: null, fourWeeksKg: null, wedge: null, leanShares: [] });
     expect(empty.bodyMassInForceKg).toBeCloseTo(90.72, 2);
   });
 });

@@ -18,8 +18,8 @@ export interface BodyView {
   points: readonly BodyPoint[];
   /** Pace of the last 14 days; null while there is too little to say. */
   pace: Pace | null;
-  /** Change of the line over the last 30 days, kg. */
-  monthKg: Estimate | null;
+  /** Change of tissue over the last four weeks, kg: as for the pace, neither water nor a scale that moved is in it. */
+  fourWeeksKg: Estimate | null;
   /** Sites in use, each oldest first. */
   tape: readonly { site: TapeSite; readings: readonly { id: string; date: string; cm: number }[] }[];
   /** Newest first. */

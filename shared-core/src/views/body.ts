@@ -1,9 +1,10 @@
 import type { LinePoint } from '../call/output.ts';
+import type { BodyModel } from '../maintenance/model.ts';
+import { LONGEST_LAG } from '../maintenance/smoother.ts';
 import type { Tape } from '../records/kinds.ts';
-import { addDays } from '../season/dates.ts';
 import { bodyMassInForce } from '../targets/body-mass.ts';
 import { personOn } from '../targets/person.ts';
-import type { Estimate } from '../trend/estimate.ts';
+import { type Estimate, estimate } from '../trend/estimate.ts';
 import { unitsOf } from '../units/reader.ts';
 import type { BodyPoint, BodyView } from './body-types.ts';
 import { calipersOf } from './calipers-of.ts';
@@ -15,7 +16,8 @@ import { paceWedge } from './pace-wedge.ts';
 import { paceOf, readCall } from './read-call.ts';
 import type { SeasonRecords } from './season-records.ts';
 
-const MONTH_DAYS = 30;
+/** As far back as the model tells a change of tissue with its exact interval. */
+const CHANGE_WEEKS = LONGEST_LAG / 7;
 
 /** The body up to a date: weigh-ins and the line over them, pace, tape, fat, lean share, calls, and the aim ahead. */
 export function bodyView(records: SeasonRecords, date: string): BodyView {
@@ -37,7 +39,7 @@ export function bodyView(records: SeasonRecords, date: string): BodyView {
     bodyMassInForceKg: bodyMassInForce(athlete.startMassKg, records.calls, date),
     points: bodyPoints(records, line),
     pace: paceOf(reading),
-    monthKg: changeOver(line, MONTH_DAYS),
+    fourWeeksKg: changeOf(reading.model, line),
     tape: bySite(tape),
     calipers: calipersOf(athlete, calipers),
     fat,
@@ -66,16 +68,11 @@ function bodyPoints({ weighIns }: SeasonRecords, line: readonly LinePoint[]): Bo
   }));
 }
 
-/** Change of the line over so many days. The two ends are taken as independent, which makes the interval too wide, not too narrow. */
-function changeOver(line: readonly LinePoint[], days: number): Estimate | null {
-  const end = line.at(-1);
-  if (end === undefined) return null;
-  const start = line.find((point) => point.day === addDays(end.day, -days));
-  if (start === undefined) return null;
-  const half = (estimate: Estimate) => (estimate.interval90.high - estimate.interval90.low) / 2;
-  const mean = end.massKg.mean - start.massKg.mean;
-  const reach = Math.hypot(half(end.massKg), half(start.massKg));
-  return { mean, interval90: { low: mean - reach, high: mean + reach } };
+/** Change of tissue over the last weeks with its interval; null while the line does not go back so far. */
+function changeOf(model: BodyModel | null, line: readonly LinePoint[]): Estimate | null {
+  if (model === null || line.length <= 7 * CHANGE_WEEKS) return null;
+  const { mean, sd } = model.paceKgPerWeek(7 * CHANGE_WEEKS);
+  return estimate(CHANGE_WEEKS * mean, CHANGE_WEEKS * sd);
 }
 
 function bySite(tape: readonly Tape[]): BodyView['tape'] {

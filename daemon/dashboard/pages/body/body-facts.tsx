@@ -7,7 +7,7 @@ import { range } from '../../shell/range.ts';
 
 /** Where the body stands, in one row of figures, each with its interval. */
 export function BodyFacts({ body }: { body: BodyView }) {
-  const { pace, monthKg, fat, fatFreeIndex, units } = body;
+  const { pace, fourWeeksKg, fat, fatFreeIndex, units } = body;
   const line = body.points.at(-1)?.lineKg;
   const mass = (kg: number) => massFigure(kg, units.mass);
   const change = (kg: number) => formatSigned(bodyMassIn(kg, units.mass), 1);
@@ -23,7 +23,9 @@ export function BodyFacts({ body }: { body: BodyView }) {
           aim={`band ${range(pace.band, paceFigure)}`}
         />
       )}
-      {monthKg && <EstimatedFact name="Last 30 days" of={monthKg} figure={change} unit={units.mass} />}
+      {fourWeeksKg && (
+        <EstimatedFact name="Change, last 28 days" of={fourWeeksKg} figure={change} unit={units.mass} />
+      )}
       {fat && (
         <Fact
           name="Body fat"
