@@ -16,7 +16,7 @@ export interface EnergyFactors {
 
 /**
  * General Atwater factors in kcal per gram. Merrill & Watt 1973, USDA Agriculture Handbook 74;
- * 21 CFR 101.9(c)(1)(i)(B). The factor for alcohol is from memory.
+ * 21 CFR 101.9(c)(1)(i)(B). The factor for alcohol: Regulation (EU) 1169/2011, Annex XIV.
  */
 export const generalFactors: EnergyFactors = { protein: 4, carbohydrate: 4, fat: 9, alcohol: 7 };
 

@@ -35,7 +35,7 @@ type StatedBy = Pick<Athlete, 'cautions' | 'proteinGPerKg' | 'massUnit'>;
 function stated(caution: Caution, athlete: StatedBy): string {
   switch (caution) {
     case 'kidney':
-      // KDOQI 2020: 0.55 to 0.60 g/kg in stages 3 to 5 without dialysis, from memory; a professional must set it.
+      // KDOQI 2020: 0.55 to 0.60 g/kg in stages 3 to 5 without dialysis, second-hand; a professional must set it.
       return (
         `Kidney disease: a sports protein rate such as ${formatRate(athlete.proteinGPerKg, athlete.massUnit)} is not meant for you. ` +
         'Guidelines for chronic kidney disease ask for far less protein; let your doctor or dietitian set it.'
