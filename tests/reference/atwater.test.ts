@@ -9,7 +9,7 @@ describe('general Atwater factors (Merrill & Watt 1973; 21 CFR 101.9(c)(1)(i)(B)
     expect(energyKcal({ proteinG: 25, carbohydrateG: 3, fatG: 1.5 })).toBe(125.5);
   });
 
-  it('counts alcohol at 7 kcal/g (factor from memory)', () => {
+  it('counts alcohol at 7 kcal/g (Regulation (EU) 1169/2011, Annex XIV)', () => {
     expect(energyKcal({ proteinG: 0, carbohydrateG: 0, fatG: 0, alcoholG: 10 })).toBe(70);
   });
 });

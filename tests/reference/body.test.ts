@@ -59,6 +59,9 @@ describe('body fat', () => {
     ['male', 3, 60, 25, 17.38],
     ['male', 7, 100, 30, 14.63],
     ['male', 7, 70, 25, 9.59],
+    // Densities 1.083372 and 1.08119 of a public work sheet (second-hand), whose digits were typed by someone else.
+    ['male', 3, 23.5, 29, 495 / 1.083372 - 450],
+    ['male', 7, 55.5, 29, 495 / 1.08119 - 450],
     ['female', 3, 55, 30, 22.48],
     ['female', 7, 120, 30, 23.75],
   ] as const)('from calipers, %s, %d sites, %d mm at %d years', (sex, sites, sum, age, percent) => {
