@@ -68,4 +68,25 @@ describe('intervals', () => {
     expect(maintenanceIn50 / runs).toBeGreaterThan(0.38);
     expect(maintenanceIn50 / runs).toBeLessThan(0.64);
   });
+
+  it.each([0.5, 1, 2])('rest on noise that is found, at %d times the usual', (own) => {
+    const person = { sex: 'male', ageYears: 30, heightCm: 180, fatPercent: 15 } as const;
+    const plan = { proteinG: 220, carbohydrateG: 400, fatG: 80 };
+    const runs = 30;
+    let found = 0;
+    for (let run = 0; run < runs; run++) {
+      const random = seededRandom(run, 77);
+      let water = 0;
+      const days = Array.from({ length: 63 }, (_, day) => {
+        water = 0.6 * water + 0.8 * 0.4 * own * random.normal();
+        const weightKg = Math.round(10 * (85 + water + 0.4 * own * random.normal())) / 10;
+        const date = new Date(Date.UTC(2025, 0, 6) + day * 86_400_000).toISOString().slice(0, 10);
+        return { day: date, weightKg, intake: { ...plan, complete: true }, prescribed: plan };
+      });
+      const { noise } = fitModel(person, days, plan);
+      found += Math.hypot(noise.scaleSd, noise.waterSd) / Math.hypot(0.4 * own, 0.4 * own) / runs;
+    }
+    expect(found).toBeGreaterThan(0.8);
+    expect(found).toBeLessThan(1.2);
+  });
 });

@@ -15,8 +15,11 @@ export const usualSpread = 0.0066;
 /** Standard deviation of the logarithm of a person's own spread: the same source's 0.24/0.66. */
 const PERSONAL = 0.36;
 
-/** Grid: times the usual spread, share that is water, share of it left a day later (common practice, no source). */
-const spreads = [0.2, 0.45, 0.65, 0.85, 1.1, 1.5];
+/**
+ * Grid: times the usual spread, from 3 standard deviations of the prior below it to 2 above, share that is water, share of
+ * it left a day later (common practice, no source).
+ */
+const spreads = [0.3, 0.5, 0.75, 1.05, 1.45, 2];
 const shares = [0.25, 0.5, 0.75];
 const carries = [0.45, 0.75];
 
