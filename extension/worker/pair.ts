@@ -36,11 +36,14 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
     const mayBeSent = !demo && rights.athlete === null && rights.access === 'write';
     await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent });
   }
-  await writeNote('session', { address, demo, athletes });
   const logsFor = athlete === null ? {} : { athlete };
   await savePairing({ address, token, device, store, key, rights, joined, ...logsFor });
   if (joined && foreign) await empty();
-  if (joined) await adopt(device, rights.access);
+  if (joined) {
+    // Not before: as long as other records are here, it says whether those are invented.
+    await writeNote('session', { address, demo, athletes });
+    await adopt(device, rights.access);
+  }
   await requestSync();
   announceChange();
   return { state: joined ? 'paired' : 'choose' };

@@ -13,6 +13,7 @@ import { OptionsPage } from './pages/options.ts';
 let first: Served;
 let second: Served;
 let third: Served;
+let invented: Served;
 let browser: LoadedExtension;
 let options: OptionsPage;
 
@@ -20,6 +21,8 @@ beforeAll(async () => {
   first = await storeOf('ann');
   second = await storeOf('bea');
   third = await storeOf('cleo');
+  invented = await storeOf('dana');
+  await invented.store.putSetting('demo', '2026-03-02');
   browser = await loadExtension();
   browser.context.setDefaultTimeout(30_000);
   options = new OptionsPage(await browser.openOptions());
@@ -27,6 +30,7 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser.close();
   await second.stop();
+  await invented.stop();
 });
 
 async function storeOf(athlete: string): Promise<Served> {
@@ -80,6 +84,17 @@ describe('records of one store, when the browser meets another', () => {
     await press(options.page, 'Keep them, unpair again');
     await options.page.getByText('1 change waits to be sent.').waitFor();
     expect(await heldBy(second, 'ann')).toEqual([]);
+  });
+
+  it('are no invented ones though a look at an invented season came between', async () => {
+    await pair(invented);
+    await asked('with 1 change that no daemon has');
+    await press(options.page, 'Keep them, unpair again');
+    await options.page.getByText('1 change waits to be sent.').waitFor();
+    await pair(third);
+    await asked('with 1 change that no daemon has');
+    await press(options.page, 'Keep them, unpair again');
+    await options.page.getByText('1 change waits to be sent.').waitFor();
   });
 
   it('are sent there when the person says so, with those that no daemon had', async () => {
