@@ -1,6 +1,8 @@
+import type { Edit } from '@platewright/core/protocol/records.ts';
 import type { Kind } from '@platewright/core/records/kinds.ts';
 import { edit, type Fields, removal, sendEdits } from '../api/edits.ts';
 import { useAthlete } from './athlete.tsx';
+import type { UnheardIds } from './new-ids.ts';
 import { useNotice } from './notice.tsx';
 import { type Submit, useSubmit } from './use-submit.ts';
 
@@ -14,15 +16,19 @@ interface Adding {
   ) => Promise<boolean>;
 }
 
-/** The state of a form that adds records of the athlete in sight. */
-export function useAdd(): Adding {
+/** The state of a form that adds records of the athlete in sight; `ids` as for useSubmit. */
+export function useAdd(ids?: UnheardIds): Adding {
   const { athlete } = useAthlete();
   const { tell } = useNotice();
-  const submit = useSubmit();
+  const submit = useSubmit(ids && { ids });
   const add: Adding['add'] = async (kind, fields, done) => {
-    const id = submit.idOf();
-    const stored = await submit.run(async () => sendEdits([edit(kind, athlete, id, await fields())]));
-    if (stored) tell(done, [removal(kind, athlete, id, true)]);
+    let back: Edit[] = [];
+    const stored = await submit.run(async () => {
+      const records = submit.withIds([await fields()]);
+      back = records.map(({ id }) => removal(kind, athlete, id, true));
+      await sendEdits(records.map((record) => edit(kind, athlete, record.id, record.fields)));
+    });
+    if (stored) tell(done, back);
     return stored;
   };
   return { submit, add };

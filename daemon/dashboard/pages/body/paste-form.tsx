@@ -17,7 +17,7 @@ export function PasteForm({ body }: { body: BodyView }) {
   const id = useId();
   const [pasted, setPasted] = useState('');
   const [order, setOrder] = useState<DayOrder>('day first');
-  const { busy, problem, run, idOf } = useSubmit();
+  const { busy, problem, run, withIds } = useSubmit();
   const { tell } = useNotice();
   const lines = useMemo(
     () => readWeighIns(pasted, { unit: units.mass, order, today: body.date }),
@@ -31,10 +31,7 @@ export function PasteForm({ body }: { body: BodyView }) {
   const fresh = right.filter((line) => !known.has(keyOf(line.date, line.kg)));
 
   const save = async () => {
-    const records = fresh.map(({ date, kg }, n) => ({
-      id: idOf(n),
-      fields: { date, kg, at: instantOn(date, body.date) },
-    }));
+    const records = withIds(fresh.map(({ date, kg }) => ({ date, kg, at: instantOn(date, body.date) })));
     const stored = await run(() =>
       sendEdits(records.map((record) => edit('weigh-in', athlete, record.id, record.fields))),
     );

@@ -23,8 +23,8 @@ const useDraft = keptDraft<WeighInDraft>(
 /** One weigh-in: a number and Enter. */
 export function WeighInForm({ body }: { body: BodyView }) {
   const { mass: unit } = body.units;
-  const { submit, add } = useAdd();
-  const [{ mass, note, date: chosen }, change] = useDraft(`${body.athlete} ${body.date}`);
+  const [{ mass, note, date: chosen }, change, ids] = useDraft(`${body.athlete} ${body.date}`);
+  const { submit, add } = useAdd(ids);
   const date = chosen ?? body.date;
   // What was already asked about, kg.
   const [asked, setAsked] = useState<number | null>(null);

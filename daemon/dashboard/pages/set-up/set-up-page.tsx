@@ -38,8 +38,8 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
       return;
     }
     await run(async () => {
-      const id = idOf();
-      await sendEdits([edit('athlete', id, id, fields), edit('phase', id, idOf(1), phaseFields)]);
+      const id = idOf('athlete');
+      await sendEdits([edit('athlete', id, id, fields), edit('phase', id, idOf('phase'), phaseFields)]);
       await done();
     });
   };

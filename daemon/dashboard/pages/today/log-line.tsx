@@ -31,28 +31,29 @@ export function LogLine({ day }: { day: DayView }) {
   const id = useId();
   const larder = useLoaded(`larder ${athlete}`, () => readView('larder', athlete)).value;
   const typedLarder = useTypedLarder(larder);
-  const [{ line, chosen }, change] = useDraft(`${athlete} ${date}`);
+  const [{ line, chosen }, change, ids] = useDraft(`${athlete} ${date}`);
   const setLine = (next: string) => change({ line: next });
   const items = useReading(line, typedLarder);
   const { tell } = useNotice();
-  const { busy, problem, run, idOf } = useSubmit();
+  const { busy, problem, run, withIds } = useSubmit({ ids });
   const meal = chosen ?? day.nextMeal;
 
   const log = async () => {
-    const entries = ready(items).map(({ food, grams, amount }, n) => ({
-      id: idOf(n),
-      fields: {
+    const entries = withIds(
+      ready(items).map(({ food, grams, amount }) => ({
         ...{ date, meal, food: food.id, name: food.name, grams, per100: food.per100, at: Date.now() },
         ...(amount !== null && { amount }),
-      },
-    }));
+      })),
+    );
     if (entries.length === 0) return;
     const rest = unread(items);
+    // Stored unheard, it makes the next meal due; sent again, it goes to the same one.
+    change({ chosen: meal });
     const stored = await run(() =>
       sendEdits(entries.map((entry) => edit('entry', athlete, entry.id, entry.fields))),
     );
     if (!stored) return;
-    setLine(rest);
+    change({ line: rest, chosen });
     tell(
       `Logged ${entries.map(({ fields }) => fields.name).join(', ')} to meal ${meal}.`,
       entries.map((entry) => removal('entry', athlete, entry.id, true)),
