@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
-import { athleteFields } from '../server/fields.ts';
+import { athleteFields, change } from '../server/fields.ts';
 import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
 
 let folder: ReturnType<typeof temporaryFolder>;
@@ -60,7 +60,35 @@ describe('the command line', () => {
   it.each([['pair'], ['devices'], ['export'], ['backup']])('%s says when there is no store yet', (name) => {
     const { status, stderr } = run(name);
     expect(status).toBe(1);
-    expect(stderr).toMatch(/no store .*Run npx platewright start/);
+    expect(stderr).toMatch(/no store .*Run npx platewright start\.$/m);
+    const options = ['--data', join(folder.path, 'elsewhere')];
+    expect(run(name, ...options).stderr).toContain(`Run npx platewright start ${options.join(' ')}.`);
+  });
+
+  it.each([
+    ['export', []],
+    ['demo', ['--port', '0']],
+  ])('%s says of a damaged store which one to look at', async (name, more) => {
+    const data = join(folder.path, 'elsewhere');
+    const store = openSqliteStore(data, 'owner');
+    await store.putSetting('demo', '2026-03-02');
+    await store.append([change('d', 'day', 'd', { date: '2026-03-02' })], (clock) => clock);
+    await store.close();
+    const db = new DatabaseSync(join(data, 'store.sqlite'));
+    db.exec(
+      "UPDATE records SET fields = '{}'; UPDATE settings SET value = value || ' '; UPDATE head SET seq = 2",
+    );
+    db.close();
+    const { stderr } = run(name, '--data', data, ...more);
+    expect(stderr).toContain(`Run npx platewright verify --data ${data}, which`);
+  });
+
+  it('the rest of the way to a store leads there too', async () => {
+    const data = join(folder.path, 'elsewhere');
+    expect(run('doctor', '--data', data).stdout).toContain(`Run npx platewright start --data ${data}`);
+    await openSqliteStore(data, 'owner').close();
+    expect(run('devices', '--data', data).stderr).toContain(`Run npx platewright pair --data ${data}.`);
+    expect(run('devices', 'revoke', 'x', '--data', data).stderr).toContain(`devices --data ${data} lists`);
   });
 });
 

@@ -58,7 +58,7 @@ export async function runCommandLine(typed: readonly string[]): Promise<number> 
     await run(typed);
     return 0;
   } catch (error) {
-    if (error instanceof CommandTrouble || error instanceof StoreTrouble) note(linesOf(error));
+    if (error instanceof CommandTrouble) note(linesOf(error));
     else note(`This should not happen:\n${error instanceof Error ? error.stack : String(error)}`);
     return error instanceof CommandTrouble ? error.exitCode : 1;
   }
@@ -79,7 +79,14 @@ async function run(typed: readonly string[]): Promise<void> {
   if (command === undefined) return;
   const given = parse(command, rest);
   if (given.values.help === true) say(helpOf(command));
-  else await command.run(given);
+  else await command.run(given).catch((error: unknown) => told(error, command, given));
+}
+
+/** Trouble with a store, in words that lead to that very store. */
+async function told(error: unknown, { place }: Command, given: Given): Promise<never> {
+  if (!(error instanceof StoreTrouble)) throw error;
+  const { optionsFor, settings } = await import('./settings.ts');
+  throw new CommandTrouble(error.messageWith(optionsFor((place ?? settings)(given))));
 }
 
 function parse(command: Command, args: string[]): Given {

@@ -1,4 +1,5 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
+import type { StorePlace } from '../store/open.ts';
 
 export interface Given {
   /** Options by their long name. */
@@ -15,6 +16,8 @@ export interface Command {
   options: ParseArgsOptionsConfig;
   /** Examples first, then what else there is to know. */
   help: string;
+  /** Where its store is, when that is not the athlete's own. */
+  place?(given: Given): StorePlace;
   run(given: Given): Promise<void>;
 }
 

@@ -23,6 +23,7 @@ export const demo: Command = {
 
 The season ends today. It is kept in $XDG_DATA_HOME/platewright-demo, apart from your own records, and served on port
 8788 unless --port names another one.`,
+  place: (given) => ({ data: demoSettings(given).data, store: null }),
   async run(given) {
     const { data, port } = demoSettings(given);
     const store = await demoStore(data, today());

@@ -3,7 +3,7 @@ import { openStore } from '../store/open.ts';
 import type { Store, StoredDevice } from '../store/store.ts';
 import { type Command, CommandTrouble, note, printable, say } from './command.ts';
 import { knownAddresses } from './known-addresses.ts';
-import { settings, storeOptions } from './settings.ts';
+import { optionsFor, settings, storeOptions } from './settings.ts';
 
 export const devices: Command = {
   name: 'devices',
@@ -21,21 +21,22 @@ shut out with its next request, and what it has not sent yet stays on it.`,
     if (action !== undefined && (action !== 'revoke' || id === undefined)) {
       throw new CommandTrouble('It is npx platewright devices, or npx platewright devices revoke ID.', 2);
     }
-    const store = await openStore(settings(given), 'guest');
+    const place = settings(given);
+    const [store, options] = [await openStore(place, 'guest'), optionsFor(place)];
     try {
-      if (id === undefined) await list(store);
-      else await revoke(store, id);
+      if (id === undefined) await list(store, options);
+      else await revoke(store, id, options);
     } finally {
       await store.close();
     }
   },
 };
 
-async function list(store: Store): Promise<void> {
+async function list(store: Store, options: string): Promise<void> {
   const all = await store.devices();
   const key = (await knownAddresses(store)).lan?.key ?? '';
   for (const device of all) say(row(device, key));
-  if (all.length === 0) note('No device is paired yet. Run npx platewright pair.');
+  if (all.length === 0) note(`No device is paired yet. Run npx platewright pair${options}.`);
 }
 
 function row({ id, kind, name, rights, lastSeenAt, revokedAt }: StoredDevice, key: string): string {
@@ -45,12 +46,12 @@ function row({ id, kind, name, rights, lastSeenAt, revokedAt }: StoredDevice, ke
   return [id, kind, seen, state, may, pairingCheck(key, id), printable(name)].join('\t');
 }
 
-async function revoke(store: Store, start: string): Promise<void> {
+async function revoke(store: Store, start: string, options: string): Promise<void> {
   const found = (await store.devices()).filter(({ id }) => id.startsWith(start));
   const [device] = found;
   if (device === undefined || found.length > 1) {
     const many = found.length > 1 ? `${found.length} devices start` : 'No device starts';
-    throw new CommandTrouble(`${many} with ${start}. npx platewright devices lists them.`);
+    throw new CommandTrouble(`${many} with ${start}. npx platewright devices${options} lists them.`);
   }
   await store.putDevice({ ...device, revokedAt: device.revokedAt ?? Date.now() });
   note(`${printable(device.name)} was let go.`);

@@ -38,9 +38,11 @@ debug (PLATEWRIGHT_LOG_LEVEL); unless told otherwise it is warn.`,
     const { data, port, store, backups } = settings(given);
     const network = networkSettings(given);
     const log = chosenLog(given);
+    const options = optionsFor({ data, store });
     dropTries(data, Date.now());
-    await runDaemon(keptUp({ store: await openOrAdvise({ data, store }, backups), data, backups }), {
-      ...{ port, data, network, log, options: optionsFor({ data, store }) },
+    const opened = await openOrAdvise({ data, store }, backups, options);
+    await runDaemon(keptUp({ store: opened, data, backups }, options), {
+      ...{ port, data, network, log, options },
       lastLine:
         'Only looking? npm start -- --demo shows a finished season of an invented athlete, in a store of its own.',
     });
@@ -48,12 +50,12 @@ debug (PLATEWRIGHT_LOG_LEVEL); unless told otherwise it is warn.`,
 };
 
 /** Opens the store; when it is damaged, says which backup to go back to, and serves what can still be read. */
-async function openOrAdvise(place: StorePlace, backups: string): Promise<Store> {
-  const advice = () => restoreAdvice(backups, optionsFor(place));
+async function openOrAdvise(place: StorePlace, backups: string, options: string): Promise<Store> {
+  const advice = () => restoreAdvice(backups, options);
   try {
     const store = await openStore(place, 'owner');
     const trouble = store.trouble();
-    if (trouble !== null) note(`${trouble.message}\n${await advice()}`);
+    if (trouble !== null) note(`${trouble.messageWith(options)}\n${await advice()}`);
     return store;
   } catch (error) {
     if (error instanceof StoreTrouble && error.code === 'damaged') note(await advice());
@@ -62,10 +64,12 @@ async function openOrAdvise(place: StorePlace, backups: string): Promise<Store> 
 }
 
 /** The store with its upkeep, which ends when it is closed. */
-function keptUp(of: BackedUp): Store {
+function keptUp(of: BackedUp, options: string): Store {
   const { store } = of;
-  const onTrouble = (error: unknown) =>
-    note(`No backup was made: ${error instanceof Error ? error.message : String(error)}`);
+  const onTrouble = (error: unknown) => {
+    const said = error instanceof Error ? error.message : String(error);
+    note(`No backup was made: ${error instanceof StoreTrouble ? error.messageWith(options) : said}`);
+  };
   const upkeep = startUpkeep({ ...of, now: Date.now, onTrouble });
   return {
     ...store,

@@ -28,7 +28,7 @@ interface CheckedPlace extends StorePlace {
 /** Looks at a data folder, its store and the folder of its backups without changing anything. */
 export async function checkUp(place: CheckedPlace, nowMs: number): Promise<Finding[]> {
   const { data, backups, options } = place;
-  const access = folderFinding(data);
+  const access = folderFinding(data, options);
   if (access.mend !== null) return [access];
   return [
     access,
@@ -39,10 +39,10 @@ export async function checkUp(place: CheckedPlace, nowMs: number): Promise<Findi
   ];
 }
 
-function folderFinding(folder: string): Finding {
+function folderFinding(folder: string, options: string): Finding {
   const about = 'folder';
   if (!existsSync(folder)) {
-    const mend = 'Run npx platewright start, or name another folder with --data.';
+    const mend = `Run npx platewright start${options}, or name another folder with --data.`;
     return { about, state: `${folder} is not there`, mend };
   }
   try {
@@ -92,7 +92,7 @@ async function storeFindings(place: CheckedPlace, nowMs: number): Promise<Findin
     }
   } catch (error) {
     if (!(error instanceof StoreTrouble)) throw error;
-    return [{ about, state: 'it can not be opened', mend: error.message }];
+    return [{ about, state: 'it can not be opened', mend: error.messageWith(place.options) }];
   }
 }
 

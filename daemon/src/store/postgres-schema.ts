@@ -133,6 +133,9 @@ function newer(version: number): StoreTrouble {
 
 function unfit(version: number): StoreTrouble {
   return version === 0
-    ? new StoreTrouble('missing', 'There is no store in this database yet. Run npx platewright start.')
+    ? new StoreTrouble(
+        'missing',
+        (options) => `There is no store in this database yet. Run npx platewright start${options}.`,
+      )
     : new StoreTrouble('older', 'The database has an older schema. Restart the daemon once, then try again.');
 }

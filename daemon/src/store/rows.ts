@@ -38,7 +38,8 @@ export function maybe<T>(row: Row, column: string, read: (row: Row, column: stri
 export function damaged(what: string): StoreTrouble {
   return new StoreTrouble(
     'damaged',
-    `The store is damaged: ${what}. It takes no changes until it is put right. Run npx platewright verify, which says what to go back to.`,
+    (options) =>
+      `The store is damaged: ${what}. It takes no changes until it is put right. Run npx platewright verify${options}, which says what to go back to.`,
     what,
   );
 }

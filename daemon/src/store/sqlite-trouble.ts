@@ -35,7 +35,8 @@ function unwritable(folder: string): StoreTrouble {
 function damaged(folder: string): StoreTrouble {
   return new StoreTrouble(
     'damaged',
-    `The store in ${folder} is damaged. Run npx platewright verify, which says what to go back to.`,
+    (options) =>
+      `The store in ${folder} is damaged. Run npx platewright verify${options}, which says what to go back to.`,
     "it can't be read as a store",
   );
 }

@@ -28,7 +28,10 @@ export function openSqliteStore(folder: string, role: 'owner' | 'guest'): Store 
     const file = join(folder, STORE_FILE);
     if (role === 'owner') mkdirSync(folder, { recursive: true, mode: 0o700 });
     else if (!existsSync(file))
-      throw new StoreTrouble('missing', `There is no store in ${folder} yet. Run npx platewright start.`);
+      throw new StoreTrouble(
+        'missing',
+        (options) => `There is no store in ${folder} yet. Run npx platewright start${options}.`,
+      );
     const lock = role === 'owner' ? takeLock(join(folder, LOCK_FILE)) : { release() {} };
     if (lock === null) {
       throw new StoreTrouble(

@@ -18,11 +18,15 @@ export class StoreTrouble extends Error {
   readonly code: TroubleCode;
   /** What is wrong, without what to do. */
   readonly what: string;
+  /** The message, where the command in it gets `options`, which lead it to this store: see optionsFor. */
+  readonly messageWith: (options: string) => string;
 
-  constructor(code: TroubleCode, message: string, what = message) {
-    super(message);
+  constructor(code: TroubleCode, message: string | ((options: string) => string), what?: string) {
+    const messageWith = typeof message === 'string' ? () => message : message;
+    super(messageWith(''));
     this.name = 'StoreTrouble';
     this.code = code;
-    this.what = what;
+    this.what = what ?? this.message;
+    this.messageWith = messageWith;
   }
 }
