@@ -1,7 +1,8 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
 import { checkStore, Load, weighIns } from './load.ts';
 import { systemTool } from './system-tool.ts';
@@ -52,6 +53,28 @@ describe.skipIf(!canMount)('when the disk is full', () => {
       expect(await daemon.stop('SIGTERM')).toBe(0);
       expect(daemon.notes.join('')).not.toMatch(/at .*\.ts/);
       await checkStore(join(disk, 'store'), load.sent, load.told.keys());
+    } finally {
+      execFileSync(unmount ?? '', ['-l', disk]);
+      folder.remove();
+    }
+  });
+
+  it.each([
+    ['backup', 'copy.sqlite'],
+    ['export', 'records.jsonl'],
+  ])('%s names the disk that is, and leaves no part of a file behind', async (command, name) => {
+    const folder = temporaryFolder();
+    const disk = join(folder.path, 'disk');
+    mkdirSync(disk);
+    execFileSync(mount ?? '', ['-t', 'tmpfs', '-o', 'size=64k', 'tmpfs', disk]);
+    try {
+      const store = openSqliteStore(join(folder.path, 'data/platewright'), 'owner');
+      await store.append(weighIns('w', 1000), (clock) => clock);
+      await store.close();
+      const { status, stdout, stderr } = platewright(folder.path, [command, join(disk, name)]);
+      expect([status, stdout]).toEqual([1, '']);
+      expect(stderr).toMatch(new RegExp(`^The disk that holds ${disk} is full`));
+      expect(readdirSync(disk)).toEqual([]);
     } finally {
       execFileSync(unmount ?? '', ['-l', disk]);
       folder.remove();

@@ -1,8 +1,13 @@
-import { createWriteStream } from 'node:fs';
+import { createWriteStream, rmSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { archiveLines } from '../keep/archive.ts';
 import { openStore } from '../store/open.ts';
+import { finishCopy, placeOfCopy } from '../store/sqlite-copy.ts';
+import { explainCopy } from '../store/sqlite-trouble.ts';
+import type { Store } from '../store/store.ts';
+import { StoreTrouble } from '../store/trouble.ts';
 import { type Command, CommandTrouble } from './command.ts';
 import { settings, storeOptions } from './settings.ts';
 
@@ -21,9 +26,9 @@ the store: each is named by the sha256 of its record. The daemon may be running.
     const [file] = given.positionals;
     const store = await openStore(settings(given), 'guest');
     try {
-      const target =
-        file === undefined ? process.stdout : createWriteStream(file, { flags: 'wx', mode: 0o600 });
-      await pipeline(Readable.from(archiveLines(store)), target, { end: file !== undefined });
+      if (file === undefined)
+        await pipeline(Readable.from(archiveLines(store)), process.stdout, { end: false });
+      else await writeArchive(store, resolve(file));
     } catch (error) {
       throw fileTrouble(error, file ?? 'the output');
     } finally {
@@ -32,8 +37,20 @@ the store: each is named by the sha256 of its record. The daemon may be running.
   },
 };
 
+/** Writes a file that appears under its name only when it is whole and on disk, as a backup does. */
+async function writeArchive(store: Store, file: string): Promise<void> {
+  const unfinished = placeOfCopy(file);
+  try {
+    await pipeline(Readable.from(archiveLines(store)), createWriteStream(unfinished, { mode: 0o600 }));
+    finishCopy(unfinished, file);
+  } catch (error) {
+    throw explainCopy(error, dirname(file));
+  } finally {
+    rmSync(unfinished, { force: true });
+  }
+}
+
 function fileTrouble(error: unknown, name: string): unknown {
-  if (!(error instanceof Error) || !('code' in error) || error.name === 'StoreTrouble') return error;
-  if (error.code === 'EEXIST') return new CommandTrouble(`${name} is there already. Name a new file.`);
+  if (!(error instanceof Error) || !('code' in error) || error instanceof StoreTrouble) return error;
   return new CommandTrouble(`${name} can't be written (${String(error.code)}). Name another file.`);
 }

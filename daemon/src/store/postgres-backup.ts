@@ -1,16 +1,16 @@
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { DatabaseSync, SQLInputValue } from 'node:sqlite';
 import type { Pool } from 'pg';
 import { COPIED_TABLES, portions } from './copied-tables.ts';
-import { flush } from './flush.ts';
 import { reading } from './postgres-pool.ts';
 import { rowSource } from './postgres-verify.ts';
 import { damaged } from './rows.ts';
+import { finishCopy, placeOfCopy } from './sqlite-copy.ts';
 import { openDatabase } from './sqlite-file.ts';
 import { transaction } from './sqlite-transaction.ts';
+import { explainCopy } from './sqlite-trouble.ts';
 import { findFaults } from './sqlite-verify.ts';
-import { StoreTrouble } from './trouble.ts';
 
 const LOG = { table: 'changes', columns: 'seq, id, body, hash' };
 /** Rows written by one transaction. */
@@ -18,13 +18,10 @@ const ROWS_AT_A_TIME = 5000;
 
 /** Copies one state of a PostgreSQL store into a file that is a store itself; it appears when it is whole and sound. */
 export async function copyToFile(pool: Pool, path: string): Promise<void> {
-  if (existsSync(path)) throw new StoreTrouble('exists', `${path} is there already. Name a new file.`);
-  mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
-  const unfinished = `${path}.unfinished`;
+  const unfinished = placeOfCopy(path);
   const remove = () => {
     for (const end of ['', '-wal', '-shm']) rmSync(`${unfinished}${end}`, { force: true });
   };
-  remove();
   try {
     const db = openDatabase(unfinished, 'owner');
     try {
@@ -35,9 +32,9 @@ export async function copyToFile(pool: Pool, path: string): Promise<void> {
     }
     const [fault] = await findFaults(unfinished, 'rows');
     if (fault !== undefined) throw damaged(fault);
-    flush(unfinished);
-    renameSync(unfinished, path);
-    flush(dirname(path));
+    finishCopy(unfinished, path);
+  } catch (error) {
+    throw explainCopy(error, dirname(path));
   } finally {
     remove();
   }

@@ -3,12 +3,14 @@ import { dirname } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { flush } from './flush.ts';
 import { damaged, text } from './rows.ts';
+import { explainCopy } from './sqlite-trouble.ts';
 import { StoreTrouble } from './trouble.ts';
 
 /** Copies a database into a new file that appears under its name only when it is whole and on disk. */
 export function copyDatabase(db: DatabaseSync, path: string): void {
-  const unfinished = beginCopy(db, path);
+  const unfinished = placeOfCopy(path);
   try {
+    copyInto(db, unfinished);
     requireWhole(unfinished);
     finishCopy(unfinished, path);
   } finally {
@@ -22,8 +24,9 @@ export async function copySound(
   path: string,
   findFaults: (path: string) => Promise<string[]>,
 ): Promise<void> {
-  const unfinished = beginCopy(db, path);
+  const unfinished = placeOfCopy(path);
   try {
+    copyInto(db, unfinished);
     const [fault] = await findFaults(unfinished);
     if (fault !== undefined) throw damaged(fault);
     finishCopy(unfinished, path);
@@ -32,19 +35,37 @@ export async function copySound(
   }
 }
 
-function beginCopy(db: DatabaseSync, path: string): string {
+/** Makes room for a copy; returns under which name it is written. */
+export function placeOfCopy(path: string): string {
   if (existsSync(path)) throw new StoreTrouble('exists', `${path} is there already. Name a new file.`);
-  mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
   const unfinished = `${path}.unfinished`;
-  rmSync(unfinished, { force: true });
-  db.prepare('VACUUM INTO ?').run(unfinished);
+  explained(path, () => {
+    mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
+    rmSync(unfinished, { force: true });
+  });
   return unfinished;
 }
 
-function finishCopy(unfinished: string, path: string): void {
-  flush(unfinished);
-  renameSync(unfinished, path);
-  flush(dirname(path));
+function copyInto(db: DatabaseSync, unfinished: string): void {
+  explained(unfinished, () => db.prepare('VACUUM INTO ?').run(unfinished));
+}
+
+/** Gives a copy its name once it is on disk. */
+export function finishCopy(unfinished: string, path: string): void {
+  explained(path, () => {
+    flush(unfinished);
+    renameSync(unfinished, path);
+    flush(dirname(path));
+  });
+}
+
+/** Where there is no room, it is the disk of the copy that has none. */
+function explained(path: string, work: () => void): void {
+  try {
+    work();
+  } catch (error) {
+    throw explainCopy(error, dirname(path));
+  }
 }
 
 function requireWhole(path: string): void {

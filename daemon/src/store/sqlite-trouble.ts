@@ -25,6 +25,15 @@ export function explain(error: unknown, folder: string): unknown {
   return UNWRITABLE.has(String(error.code)) ? unwritable(folder) : error;
 }
 
+/** The same of a copy that is written into a folder; what is wrong with the store it is made of is left as it came. */
+export function explainCopy(error: unknown, folder: string): unknown {
+  const known = explain(error, folder);
+  if (!(known instanceof StoreTrouble) || known === error) return error;
+  if (known.code === 'full') return known;
+  if (known.code !== 'unwritable') return error;
+  return new StoreTrouble('unwritable', `The folder ${folder} can't be written. Name another place.`);
+}
+
 function unwritable(folder: string): StoreTrouble {
   return new StoreTrouble(
     'unwritable',
