@@ -25,7 +25,7 @@ import { startUpkeep, upkeep } from '../../daemon/src/keep/upkeep.ts';
 import { openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
 import { replaceStore, unpackBackup } from '../../daemon/src/store/sqlite-restore.ts';
 import { findFaults } from '../../daemon/src/store/sqlite-verify.ts';
-import type { Store } from '../../daemon/src/store/store.ts';
+import type { Store, StoredDevice } from '../../daemon/src/store/store.ts';
 import { logOf } from '../support/log.ts';
 import { weighIn } from './contract.ts';
 
@@ -251,6 +251,29 @@ describe('a restore', () => {
     const kept = openSqliteStore(join(folder, 'again'), 'owner');
     expect(await kept.lastSeq()).toBe(3);
     await kept.close();
+  });
+
+  it('shuts out who was let go since the backup, and goes on with who was paired since', async () => {
+    const device = (id: string, revokedAt: number | null): StoredDevice => ({
+      ...{ id, name: id, kind: 'extension', origin: null, tokenHash: id, revokedAt },
+      ...{ rights: { athlete: null, access: 'write' }, pairedAt: START, lastSeenAt: null },
+    });
+    for (const id of ['lost', 'unsound']) await store.putDevice(device(id, null));
+    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    for (const id of ['lost', 'unsound', 'new'])
+      await store.putDevice(device(id, id === 'new' ? null : START + 1));
+    await store.close();
+    const db = new DatabaseSync(join(live(), STORE_FILE));
+    db.exec("UPDATE devices SET access = 'read' WHERE id = 'unsound'");
+    db.close();
+    await replaceStore(path, live(), join(backups(), 'kept.sqlite'));
+    store = openSqliteStore(live(), 'owner');
+    expect(await store.devices()).toEqual([
+      device('lost', START + 1),
+      device('new', null),
+      device('unsound', null),
+    ]);
+    expect(store.trouble()).toBeNull();
   });
 
   it('of a backup that is not sound, is none, or is not there changes nothing', async () => {

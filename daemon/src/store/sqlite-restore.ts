@@ -7,7 +7,7 @@ import { LOCK_FILE, STORE_FILE } from './sqlite.ts';
 import { copyDatabase } from './sqlite-copy.ts';
 import { checkedVersion, openDatabase } from './sqlite-file.ts';
 import { takeLock } from './sqlite-lock.ts';
-import { salvage } from './sqlite-salvage.ts';
+import { keepDevices, salvage } from './sqlite-salvage.ts';
 import { settingTable } from './sqlite-settings.ts';
 import { explain } from './sqlite-trouble.ts';
 import { findFaults } from './sqlite-verify.ts';
@@ -61,7 +61,7 @@ function copyBackup(backup: string, target: string): void {
 /**
  * Puts the store of a backup in the place of a folder's own, which is kept beside it as `kept`. The daemon must be
  * stopped. When the old store is damaged, the new one is given what of it is sound and newer than the backup; returns how
- * many changes that were. Whenever it is broken off, there is the old store or the new one.
+ * many changes that were. Devices stay as they are in the old store, as far as they are sound. Whenever it is broken off, there is the old store or the new one.
  */
 export async function replaceStore(backup: string, folder: string, kept: string): Promise<number> {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
@@ -75,7 +75,10 @@ export async function replaceStore(backup: string, folder: string, kept: string)
     await unpackBackup(backup, unpacked);
     const [file, fresh] = [join(folder, STORE_FILE), join(unpacked, STORE_FILE)];
     const taken = existsSync(file) && (await isDamaged(file)) ? salvage(file, fresh) : 0;
-    if (existsSync(file)) setAside(file, kept);
+    if (existsSync(file)) {
+      keepDevices(file, fresh);
+      setAside(file, kept);
+    }
     flush(fresh);
     renameSync(fresh, file);
     flush(folder);

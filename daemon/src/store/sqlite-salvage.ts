@@ -1,9 +1,12 @@
 import { DatabaseSync } from 'node:sqlite';
 import type { Change } from '@platewright/core/changes/change.ts';
 import { readChange } from './change-row.ts';
+import { DEVICE_COLUMNS, readDevice } from './device-row.ts';
+import { deviceTable } from './sqlite-devices.ts';
 import { openDatabase } from './sqlite-file.ts';
 import { CHANGES, changeLog } from './sqlite-log.ts';
 import { recordTable } from './sqlite-records.ts';
+import type { StoredDevice } from './store.ts';
 import { StoreTrouble } from './trouble.ts';
 
 /** Changes appended by one transaction. */
@@ -34,15 +37,46 @@ export function salvage(damaged: string, target: string): number {
   }
 }
 
-function* soundChanges(file: string): Generator<Change> {
-  const db = new DatabaseSync(file, { readOnly: true });
+/**
+ * Gives a store the devices of another one, as far as they are sound: who was let go since a backup is not let in again by
+ * it, and who was paired since goes on.
+ */
+export function keepDevices(from: string, target: string): void {
+  const db = openDatabase(target, 'owner');
   try {
+    const { put } = deviceTable(db);
+    for (const device of soundDevices(from)) put(device);
+    db.exec('PRAGMA journal_mode = DELETE');
+  } finally {
+    db.close();
+  }
+}
+
+function soundChanges(file: string): Generator<Change> {
+  return readable(file, function* (db) {
     const foldedHash = db.prepare('SELECT folded_hash FROM head').get()?.folded_hash;
     const first = foldedHash instanceof Uint8Array ? Buffer.from(foldedHash).toString('hex') : '';
     for (const row of db.prepare(`${CHANGES} ORDER BY c.seq`).iterate()) {
-      const change = soundChange(row, first);
+      const change = sound(() => readChange(row, first).change);
       if (change !== null) yield change;
     }
+  });
+}
+
+function soundDevices(file: string): Generator<StoredDevice> {
+  return readable(file, function* (db) {
+    for (const row of db.prepare(`SELECT ${DEVICE_COLUMNS} FROM devices`).iterate()) {
+      const device = sound(() => readDevice(row));
+      if (device !== null) yield device;
+    }
+  });
+}
+
+/** What can be read of a file that may be damaged. */
+function* readable<T>(file: string, read: (db: DatabaseSync) => Generator<T>): Generator<T> {
+  const db = new DatabaseSync(file, { readOnly: true });
+  try {
+    yield* read(db);
   } catch (error) {
     // What can't be read any more has ended; a fault of this program has not.
     if (!(error instanceof Error && 'errcode' in error)) throw error;
@@ -51,9 +85,9 @@ function* soundChanges(file: string): Generator<Change> {
   }
 }
 
-function soundChange(row: Parameters<typeof readChange>[0], foldedHash: string): Change | null {
+function sound<T>(read: () => T): T | null {
   try {
-    return readChange(row, foldedHash).change;
+    return read();
   } catch (error) {
     if (error instanceof StoreTrouble) return null;
     throw error;
