@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
@@ -52,6 +52,20 @@ describe('the SQLite store', () => {
     const second = openSqliteStore(folder, 'owner');
     expect(second.id).toBe(id);
     await second.close();
+  });
+
+  it('says nothing is stored once its file was moved or replaced under it, and goes on when it is back', async () => {
+    const store = openSqliteStore(folder, 'owner');
+    const file = join(folder, STORE_FILE);
+    const append = (id: string) => store.append([weighIn(id, { kg: 80 })], (clock) => clock);
+    renameSync(file, `${file}.away`);
+    await expect(append('moved')).rejects.toThrow(/was moved or replaced.*Nothing was saved/);
+    writeFileSync(file, '');
+    await expect(append('replaced')).rejects.toThrow(/was moved or replaced/);
+    renameSync(`${file}.away`, file);
+    await append('back');
+    expect(await store.lastSeq()).toBe(1);
+    await store.close();
   });
 
   it('stores nothing of a batch of which a row can not be written, and goes on', async () => {

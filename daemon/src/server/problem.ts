@@ -92,6 +92,12 @@ function storeProblem({ code }: StoreTrouble): ProblemError {
         'The store is damaged and takes no changes. Run npx platewright verify where the daemon runs; it says which backup to go back to.',
     });
   }
+  if (code === 'moved') {
+    return new ProblemError(503, 'store-moved', {
+      detail:
+        'The store was moved or replaced while it was served. Nothing was saved; put it back, or start the daemon anew.',
+    });
+  }
   return new ProblemError(503, 'store', {
     detail: 'The store does not answer. Run npx platewright doctor where the daemon runs.',
   });

@@ -57,6 +57,14 @@ function failing(folder: string): StoreTrouble {
   );
 }
 
+/** The store's file was taken away or replaced while it was open. */
+export function moved(folder: string): StoreTrouble {
+  return new StoreTrouble(
+    'moved',
+    `The store in ${folder} was moved or replaced while it was served. Nothing was saved; put it back, or start the daemon anew.`,
+  );
+}
+
 function full(folder: string): StoreTrouble {
   return new StoreTrouble(
     'full',

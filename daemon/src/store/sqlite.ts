@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
 import { createGuard } from './guard.ts';
@@ -11,7 +11,7 @@ import { changeLog } from './sqlite-log.ts';
 import { recordTable } from './sqlite-records.ts';
 import { settingTable } from './sqlite-settings.ts';
 import { settleWhenQuiet } from './sqlite-settle.ts';
-import { explain } from './sqlite-trouble.ts';
+import { explain, moved } from './sqlite-trouble.ts';
 import { findFaults, startFaults } from './sqlite-verify.ts';
 import type { Store } from './store.ts';
 import { StoreTrouble } from './trouble.ts';
@@ -71,7 +71,14 @@ function storeOf(
   const settling = settleWhenQuiet(db);
   const file = join(folder, STORE_FILE);
   // A method may run only after the one before it: a promise here means a result, never a wait.
-  const { read, write, trouble, close } = createGuard((error) => explain(error, folder));
+  const guard = createGuard((error) => explain(error, folder));
+  const { read, trouble, close } = guard;
+  const inPlace = watchPlace(file);
+  const write = <T>(work: () => T | Promise<T>): Promise<T> =>
+    guard.write(() => {
+      if (!inPlace()) throw moved(folder);
+      return work();
+    });
   const [fault] = role === 'owner' ? startFaults(db) : [];
   if (fault !== undefined) close(damaged(fault));
   return {
@@ -107,6 +114,15 @@ function storeOf(
         db.close();
         lock.release();
       }),
+  };
+}
+
+/** Tells whether the file of a store is still the one that was opened: what is written into another one is lost at the end. */
+function watchPlace(file: string): () => boolean {
+  const opened = statSync(file, { bigint: true });
+  return () => {
+    const now = statSync(file, { bigint: true, throwIfNoEntry: false });
+    return now?.ino === opened.ino && now.dev === opened.dev;
   };
 }
 

@@ -2,6 +2,7 @@ export type TroubleCode =
   | 'newer'
   | 'older'
   | 'missing'
+  | 'moved'
   | 'old-sqlite'
   | 'in-use'
   | 'unreachable'
