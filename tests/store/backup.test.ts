@@ -89,12 +89,27 @@ describe('a backup', () => {
       }
       if (day === 0) writeFileSync(join(backups(), 'mine.sqlite'), 'x');
     }
-    const all = listBackups(backups());
+    const all = listBackups(backups(), START + 999 * DAY);
     expect(all[0]?.at).toBe(START + 11 * DAY);
     expect(all.length).toBeGreaterThanOrEqual(7);
     expect(all.length).toBeLessThan(12);
     expect(readdirSync(backups())).toHaveLength(all.length + 1);
     for (const { path } of all) expect(await findFaults(path)).toEqual([]);
+  });
+
+  it('from the future, made under a wrong clock, neither takes the place of others nor is gone back to before them', async () => {
+    const at = (day: number) =>
+      upkeep({ store, data: folder, backups: backups(), now: () => START + day * DAY });
+    for (let day = 400; day < 440; day++) await at(day);
+    for (let day = 0; day < 8; day++) {
+      await at(day);
+      await at(day + 0.1);
+    }
+    const past = listBackups(backups(), START + 8 * DAY).filter(({ at }) => at < START + 8 * DAY);
+    expect(past.map(({ at }) => (at - START) / DAY)).toEqual([7, 6, 5, 4, 3, 2, 1]);
+    expect(await restoreAdvice(backups(), '', START + 8 * DAY)).toContain(
+      backupPath(backups(), START + 7 * DAY),
+    );
   });
 
   it('is not taken of an empty store, and what keeps it from being taken is told', async () => {
@@ -325,13 +340,13 @@ describe('a restore', () => {
   });
 
   it('is advised from the newest backup that is sound', async () => {
-    expect(await restoreAdvice(backups(), '')).toMatch(/no sound backup/);
+    expect(await restoreAdvice(backups(), '', START + DAY)).toMatch(/no sound backup/);
     const good = await makeBackup({ store, data: folder, backups: backups() }, START);
     const bad = await makeBackup({ store, data: folder, backups: backups() }, START + DAY);
     const db = new DatabaseSync(bad);
     db.exec(`UPDATE records SET fields = '{}'`);
     db.close();
-    const advice = await restoreAdvice(backups(), ' --data /elsewhere');
+    const advice = await restoreAdvice(backups(), ' --data /elsewhere', START + DAY);
     expect(advice).toContain(`platewright restore '${good}' --data /elsewhere (made`);
     expect(good).toBe(backupPath(backups(), START));
   });

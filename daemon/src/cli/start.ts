@@ -51,7 +51,7 @@ debug (PLATEWRIGHT_LOG_LEVEL); unless told otherwise it is warn.`,
 
 /** Opens the store; when it is damaged, says which backup to go back to, and serves what can still be read. */
 async function openOrAdvise(place: StorePlace, backups: string, options: string): Promise<Store> {
-  const advice = () => restoreAdvice(backups, options);
+  const advice = () => restoreAdvice(backups, options, Date.now());
   try {
     const store = await openStore(place, 'owner');
     const trouble = store.trouble();

@@ -32,7 +32,7 @@ be running.`,
     if (rows.length > 0) {
       throw new CommandTrouble(
         file === undefined
-          ? await restoreAdvice(backups, optionsFor({ data, store }))
+          ? await restoreAdvice(backups, optionsFor({ data, store }), Date.now())
           : 'Do not go back to this file.',
       );
     }

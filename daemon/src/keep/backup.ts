@@ -24,15 +24,18 @@ export function backupPath(folder: string, nowMs: number): string {
   return join(folder, `platewright-${stamp}Z.sqlite`);
 }
 
-/** Backups in a folder, newest first; none when there is no folder. */
-export function listBackups(folder: string): Backup[] {
+/**
+ * Backups in a folder, newest first; none when there is no folder. Those from the future come last: they were made under
+ * a wrong clock, and how old they are is not known.
+ */
+export function listBackups(folder: string, nowMs: number): Backup[] {
   return names(folder)
     .flatMap((name) => {
       const [, date, hour, minute, second] = NAME.exec(name) ?? [];
       const at = Date.parse(`${date}T${hour}:${minute}:${second}Z`);
       return Number.isNaN(at) ? [] : [{ path: join(folder, name), at }];
     })
-    .sort((a, b) => b.at - a.at);
+    .sort((a, b) => Number(a.at > nowMs) - Number(b.at > nowMs) || b.at - a.at);
 }
 
 /** A store, the folder of the files beside it, and the folder of its backups. */
@@ -50,9 +53,10 @@ export async function makeBackup({ store, data, backups: folder }: BackedUp, now
   const path = backupPath(folder, nowMs);
   await store.backup(path);
   await copyBytes(bytesFolder(data), bytesFolder(folder));
-  const all = listBackups(folder);
-  const kept = rotate(all.map(({ at }) => at));
-  for (const backup of all) if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path);
+  // Those from the future would take the places of all others; their turn comes with their time.
+  const past = listBackups(folder, nowMs).filter(({ at }) => at <= nowMs);
+  const kept = rotate(past.map(({ at }) => at));
+  for (const backup of past) if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path);
   return path;
 }
 

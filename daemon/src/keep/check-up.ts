@@ -119,8 +119,8 @@ function clockFinding(latest: string | null, nowMs: number): Finding {
 
 function backupFinding(folder: string, options: string, nowMs: number): Finding {
   const about = 'backup';
-  const [newest] = listBackups(folder);
-  if (newest !== undefined && nowMs - newest.at <= OLDEST_BACKUP_MS) {
+  const [newest] = listBackups(folder, nowMs);
+  if (newest !== undefined && newest.at <= nowMs && nowMs - newest.at <= OLDEST_BACKUP_MS) {
     return { about, state: new Date(newest.at).toISOString(), mend: null };
   }
   const state =

@@ -5,8 +5,8 @@ import { backupFaults } from './backup-faults.ts';
  * What to do about a damaged store: go back to the newest backup in `folder` that has no fault. `options` lead a command to that
  * store: without them a backup of one could land in another.
  */
-export async function restoreAdvice(folder: string, options: string): Promise<string> {
-  const sound = await newestSound(listBackups(folder));
+export async function restoreAdvice(folder: string, options: string, nowMs: number): Promise<string> {
+  const sound = await newestSound(listBackups(folder, nowMs));
   return sound === null
     ? `There is no sound backup in ${folder}. Look for one elsewhere; npx platewright restore FILE${options} puts it in place.`
     : `Stop the daemon, and run: npx platewright restore '${sound.path}'${options} (made ${new Date(sound.at).toISOString()}). Paired devices then send again what it lacks.`;

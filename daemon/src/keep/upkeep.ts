@@ -22,9 +22,9 @@ interface Upkeep extends BackedUp {
  */
 export async function upkeep({ now, ...of }: Omit<Upkeep, 'onTrouble'>): Promise<void> {
   const { store, backups } = of;
-  const [newest] = listBackups(backups);
+  const [newest] = listBackups(backups, now());
   // A backup from the future was made under a wrong clock, and is as good a reason for another one.
-  const isDue = newest === undefined || Math.abs(now() - newest.at) >= BACKUP_MS;
+  const isDue = newest === undefined || newest.at > now() || now() - newest.at >= BACKUP_MS;
   if (!isDue || store.trouble() !== null || (await store.lastSeq()) === 0) return;
   await makeBackup(of, now());
   await dropPhotos(of, now());
