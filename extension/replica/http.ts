@@ -49,20 +49,35 @@ export async function ask<T>(
   schema: z.ZodMiniType<T>,
   init: RequestInit = {},
 ): Promise<Answer<T>> {
-  const response = await send(line, path, init);
-  if (response === null) {
+  const heard = await hear(line, path, init);
+  if (heard === null) {
     return {
       ok: false,
       why: 'offline',
       detail: `No daemon answers at ${line.address}. Start it there, or check the address.`,
     };
   }
-  const body: unknown = await response.json().catch(() => null);
+  const { response, body } = heard;
   if (!response.ok) return failure(response.status, body);
   const parsed = schema.safeParse(body);
   if (parsed.success) return { ok: true, value: parsed.data };
   const detail = 'The daemon’s answer can’t be read. Update daemon and extension to the same version.';
   return { ok: false, why: 'refused', detail };
+}
+
+/** An answer and what is in it, null where that is no JSON; null too when it did not come, or was cut on the way. */
+async function hear(
+  line: Line,
+  path: string,
+  init: RequestInit,
+): Promise<{ response: Response; body: unknown } | null> {
+  const response = await send(line, path, init);
+  if (response === null) return null;
+  try {
+    return { response, body: await response.json() };
+  } catch (error) {
+    return error instanceof SyntaxError ? { response, body: null } : null;
+  }
 }
 
 /** Sends a request; null when there is no connection. */
