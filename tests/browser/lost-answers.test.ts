@@ -18,17 +18,24 @@ afterAll(() => world?.close());
 
 const line = () => page.getByRole('textbox', { name: 'Typed line' });
 
-/** Has the daemon store what `send` sends, while its answer is lost on the way. */
-async function unheard(send: () => Promise<void>): Promise<void> {
-  await page.evaluate(() => {
+/** Types a line, and waits until its foods are read out of it. */
+async function type(typed: string, read: string): Promise<void> {
+  await line().fill(typed);
+  await page.getByText(read).first().waitFor();
+}
+
+/** Has the daemon store what `send` sends, while its answer is lost on the way, whole or from within. */
+async function unheard(send: () => Promise<void>, cut: 'before' | 'within' = 'before'): Promise<void> {
+  await page.evaluate((cut) => {
     const { fetch } = window;
     window.fetch = async (url, init) => {
       const response = await fetch(url, init);
       if (init?.method !== 'POST') return response;
       window.fetch = fetch;
-      throw new TypeError('cut');
+      if (cut === 'before') throw new TypeError('cut');
+      return new Response(new ReadableStream({ start: (body) => body.error(new TypeError('cut')) }));
     };
-  });
+  }, cut);
   await send();
   await page.getByRole('alert').filter({ hasText: 'What you typed is still here.' }).waitFor();
 }
@@ -48,20 +55,21 @@ async function stored(kind: string, field: string): Promise<unknown[]> {
 }
 
 it('a line whose answer was lost is logged once, though its page was left and opened anew', async () => {
-  await line().fill('200 chicken, 200 chicken');
+  await type('200 chicken, 200 chicken', '200 g Chicken');
   await unheard(() => line().press('Enter'));
   await dashboard.go('Larder');
   await dashboard.go('Today');
+  await page.getByText('200 g Chicken').first().waitFor();
   await line().press('Enter');
   await dashboard.said('Logged');
   expect(await stored('entry', 'grams')).toEqual([200, 200]);
 });
 
 it('another line after it does not write over what was stored', async () => {
-  await line().fill('80g oats');
-  await unheard(() => line().press('Enter'));
+  await type('80g oats', '80 g Oats');
+  await unheard(() => line().press('Enter'), 'within');
   await dashboard.entry('Oats, rolled').waitFor();
-  await line().fill('150 rice');
+  await type('150 rice', '150 g White rice');
   await line().press('Enter');
   await dashboard.said('Logged White rice');
   expect(await stored('entry', 'grams')).toEqual([150, 200, 200, 80]);

@@ -62,14 +62,23 @@ async function send(path: string, init: RequestInit): Promise<Response> {
   });
 }
 
+/** What is in an answer; one that is cut on the way is none. */
+async function bodyOf(response: Response) {
+  try {
+    return await response.json();
+  } catch (error) {
+    throw error instanceof SyntaxError ? error : new ProblemError(unreachable);
+  }
+}
+
 /** Asks the daemon for JSON under `/v1` and checks it. */
 export async function get<T>(path: string, schema: z.ZodMiniType<T>): Promise<T> {
-  return schema.parse(await (await send(path, {})).json());
+  return schema.parse(await bodyOf(await send(path, {})));
 }
 
 /** A view has no schema: it is computed by the same core that these pages were built with. */
 export async function getView<T>(path: string): Promise<T> {
-  return (await send(path, {})).json();
+  return await bodyOf(await send(path, {}));
 }
 
 /** Sends JSON to the daemon; the answer is checked. */
@@ -79,7 +88,7 @@ export async function post<T>(path: string, body: unknown, schema: z.ZodMiniType
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify(body),
   };
-  return schema.parse(await (await send(path, init)).json());
+  return schema.parse(await bodyOf(await send(path, init)));
 }
 
 /** Sends a file; the answer does not matter. */
