@@ -66,6 +66,15 @@ describe('an archive', () => {
     expect(await importArchive(target, linesOf(text), keep)).toBe(0);
   });
 
+  it('may have gone through an editor, which marks its begin or ends it with empty lines', async () => {
+    await source.append([change('a', 'day', 'd', { date: '2026-03-02' })], keep);
+    async function* edited() {
+      yield* `\ufeff${await textOf(source)}\n\n`.split('\n');
+    }
+    expect(await importArchive(target, edited(), keep)).toBe(1);
+    expect(await textOf(target)).toBe(await textOf(source));
+  });
+
   it('takes a clock that is far ahead as made now', async () => {
     await source.append([change('a', 'day', 'd', { date: '2026-03-02' }, 9e12)], keep);
     await importArchive(target, linesOf(await textOf(source)), clampAhead(5e12, null));
@@ -82,6 +91,8 @@ describe('an archive', () => {
     [head, /Line 1 .*ends here/],
     [`${head}\n${day.slice(0, -5)}`, /Line 2 .*JSON/],
     [`${head}\n${day.replace('"d"', '"d d"')}`, /Line 2 .*id/],
+    [`${head}\n${day.replaceAll('"date"', '""')}`, /Line 2 .*fields/],
+    [`${head}\n${day.replaceAll('"date"', `"${'x'.repeat(61)}"`)}`, /Line 2 .*fields/],
     [`${head}\n${day.replace('2026-03-02', '2026-02-30')}`, /Line 2 .*day\.date/],
     [`${head}\n${day.replace('"day"', '"teleport"')}`, /Line 2 .*Update the daemon/],
     [`${head}\n${day.replace('"clocks":{"date"', '"clocks":{"note"')}`, /Line 2 .*no clock/],

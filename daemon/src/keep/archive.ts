@@ -1,6 +1,6 @@
 import { hash } from 'node:crypto';
 import { canonicalJson } from '@platewright/core/changes/canonical.ts';
-import { type Change, type Json, jsonSchema } from '@platewright/core/changes/change.ts';
+import { type Change, changeSchema, type Json } from '@platewright/core/changes/change.ts';
 import { type Clock, clockDevice, clockSchema, formatClock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { idSchema } from '@platewright/core/records/scalars.ts';
@@ -11,11 +11,12 @@ import type { Stamp, Store } from '../store/store.ts';
 /** First line of an archive. It says nothing of when or where, so that equal records give equal bytes. */
 const headSchema = z.object({ archive: z.literal('platewright'), version: z.literal(1), records: z.int() });
 
+/** Only what a device takes too: a record that it can't read would keep it from reading any. */
 const recordSchema = z.object({
   athlete: idSchema,
   id: idSchema,
-  kind: z.string(),
-  fields: z.record(z.string(), jsonSchema),
+  kind: changeSchema.shape.kind,
+  fields: changeSchema.shape.fields,
   clocks: z.record(z.string(), clockSchema),
 });
 
@@ -46,8 +47,9 @@ export async function importArchive(
   let announced = 0;
   for await (const text of lines) {
     line += 1;
-    if (line === 1) announced = parse(headSchema, text, line).records;
-    else {
+    // An editor may have put a mark before the first line.
+    if (line === 1) announced = parse(headSchema, text.replace(/^\ufeff/, ''), line).records;
+    else if (text.trim() !== '') {
       const record = parse(recordSchema, text, line);
       const key = `${record.athlete} ${record.id}`;
       if (seen.has(key)) throw new ArchiveTrouble(line, `the record ${record.id} stands twice`);
