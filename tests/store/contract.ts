@@ -40,6 +40,21 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
     });
     afterEach(() => store.close());
 
+    it('is not taken for damaged by text that no database gives back as it was', async () => {
+      const odd = 'a\ud800b\u0000c';
+      await store.putDevice({ ...device, name: odd });
+      expect((await store.devices()).map(({ name }) => name)).toEqual(['a\ufffdb\ufffdc']);
+      expect((await store.deviceByToken(device.tokenHash))?.id).toBe(device.id);
+      const food = weighIn('c1', { date: odd, note: odd, [odd]: odd }, { kind: 'food' });
+      const outcomes = await store.append(
+        [food, { ...food, id: 'c2', clock: formatClock(2000, 0, 'phone') }],
+        keep,
+      );
+      expect(outcomes.map(({ outcome }) => outcome)).toEqual(['stored', 'stored']);
+      expect((await store.record('ann', 'weigh-c1'))?.fields).toEqual(food.fields);
+      expect(await store.verify()).toEqual([]);
+    });
+
     it('numbers what it accepts and folds it into records', async () => {
       const outcomes = await store.append(
         [

@@ -1,6 +1,6 @@
 import type { Rights } from '@platewright/core/protocol/devices.ts';
 import { checksum, sameBytes } from './checksum.ts';
-import { bytes, damaged, maybe, type Row, text, whole } from './rows.ts';
+import { bytes, damaged, keepable, maybe, type Row, text, whole } from './rows.ts';
 import type { StoredDevice } from './store.ts';
 
 /** Columns of a device, in the order in which they are summed and written. */
@@ -10,7 +10,7 @@ export const DEVICE_COLUMNS =
 /** Values in the order of DEVICE_COLUMNS. */
 export function deviceValues(device: StoredDevice) {
   const { id, name, kind, origin, tokenHash, pairedAt, lastSeenAt, revokedAt, rights } = device;
-  const own = [id, name, kind, origin, tokenHash, pairedAt, lastSeenAt, revokedAt] as const;
+  const own = [id, keepable(name), kind, origin, tokenHash, pairedAt, lastSeenAt, revokedAt] as const;
   const values = [...own, rights.athlete, rights.access] as const;
   return [...values, checksum(...values)] as const;
 }

@@ -2,7 +2,7 @@ import type { Change, Json } from '@platewright/core/changes/change.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { checksum, sameBytes } from './checksum.ts';
 import { packClocks, unpackClocks } from './clocks-column.ts';
-import { bytes, damaged, maybe, type Row, text } from './rows.ts';
+import { bytes, damaged, keepable, maybe, type Row, text } from './rows.ts';
 
 /** Columns of a record, in the order in which they are summed and written. */
 export const RECORD_COLUMNS = 'athlete, id, kind, date, fields, clocks, checksum';
@@ -34,7 +34,7 @@ export function madeValues(
 }
 
 function dateOf({ date }: { date?: Json | undefined }): string | null {
-  return typeof date === 'string' ? date : null;
+  return typeof date === 'string' ? keepable(date) : null;
 }
 
 function summed<const V extends readonly (string | null)[]>(values: V) {

@@ -30,6 +30,14 @@ export function hex(row: Row, column: string): string {
   return Buffer.from(bytes(row, column)).toString('hex');
 }
 
+/**
+ * Text that a client chose, as every database gives it back: half of a character would be read as another one, and so
+ * taken for a flipped bit, and PostgreSQL takes no NUL. Within JSON both are escaped.
+ */
+export function keepable(text: string): string {
+  return text.toWellFormed().replaceAll('\0', '\ufffd');
+}
+
 export function maybe<T>(row: Row, column: string, read: (row: Row, column: string) => T): T | null {
   return row[column] === null ? null : read(row, column);
 }
