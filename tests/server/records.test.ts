@@ -41,6 +41,12 @@ describe('edits', () => {
     ]);
   });
 
+  it.each(['', 'x'.repeat(61)])('set no field that a device can not read, such as “%s”', async (field) => {
+    const answer = await post({ kind: 'athlete', fields: { ...athleteFields, [field]: 1 } });
+    expect(answer.status).toBe(422);
+    expect(await logOf(house().store)).toEqual([]);
+  });
+
   it('make an athlete without being told an id', async () => {
     const { records } = await stored({ kind: 'athlete', fields: athleteFields });
     expect(records[0]?.id).toBe(records[0]?.athlete);

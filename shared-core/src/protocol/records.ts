@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { jsonSchema } from '../changes/change.ts';
+import { changeSchema, jsonSchema } from '../changes/change.ts';
 import { dateSchema, idSchema } from '../records/scalars.ts';
 
 /**
@@ -10,7 +10,7 @@ export const editSchema = z.object({
   kind: z.string(),
   athlete: z.optional(idSchema),
   id: z.optional(idSchema),
-  fields: z.record(z.string(), jsonSchema),
+  fields: changeSchema.shape.fields,
 });
 
 /** `POST /v1/records`: all edits are stored, or none. */
