@@ -1,5 +1,5 @@
 import { once } from 'node:events';
-import { chmodSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
@@ -7,6 +7,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { athleteFields, change } from '../server/fields.ts';
 import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { weighIns } from './load.ts';
 
 let folder: ReturnType<typeof temporaryFolder>;
 let daemon: Daemon | null = null;
@@ -90,6 +91,36 @@ describe('the command line', () => {
     expect(run('devices', '--data', data).stderr).toContain(`Run npx platewright pair --data ${data}.`);
     expect(run('devices', 'revoke', 'x', '--data', data).stderr).toContain(`devices --data ${data} lists`);
   });
+});
+
+it('a file that is no sound backup is called so by verify and restore, whatever is wrong with it', async () => {
+  const store = openSqliteStore(join(folder.path, 'data/platewright'), 'owner');
+  await store.append(weighIns('w', 500), (clock) => clock);
+  await store.close();
+  const whole = readFileSync(run('backup').stdout.trim());
+  const put = (name: string, content: Uint8Array | string) => {
+    const path = join(folder.path, name);
+    writeFileSync(path, content);
+    return path;
+  };
+  const end = (path: string, faults: RegExp, restored: RegExp) => {
+    const [verified, tried] = [run('verify', path), run('restore', path)];
+    expect([verified.status, tried.status]).toEqual([1, 1]);
+    expect(verified.stdout + verified.stderr).toMatch(faults);
+    expect(tried.stderr).toMatch(restored);
+    expect(verified.stderr + tried.stderr).not.toMatch(/should not happen|restoring/);
+  };
+  const torn = /^file: .*malformed\nDo not go back/;
+  end(
+    put('torn', whole.subarray(0, whole.length / 2)),
+    torn,
+    /torn is not sound \(.*malformed\)\. Try an older/,
+  );
+  const none = /^file: .*not a database\nDo not go back/;
+  end(put('text', 'x'.repeat(5000)), none, /text is not sound \(.*not a database\)/);
+  end(join(folder.path, 'gone'), /^There is no file .*gone\.$/m, /^There is no file .*gone\.$/m);
+  end(folder.path, /is no file\. Name a backup/, /is no file\. Name a backup/);
+  expect(run('verify').status).toBe(0);
 });
 
 describe('the way to another code leads to the store that is served', () => {

@@ -36,14 +36,17 @@ export async function unpackBackup(backup: string, folder: string): Promise<void
     for (const end of ['', '-wal', '-shm']) rmSync(`${target}${end}`, { force: true });
     const known = explain(error, folder);
     if (!(known instanceof StoreTrouble) || known.code !== 'damaged') throw known;
-    throw new StoreTrouble('damaged', `${backup} is not sound (${known.what}). Try an older backup.`);
+    const what = error instanceof Error && error !== known ? error.message : known.what;
+    throw new StoreTrouble('damaged', `${backup} is not sound (${what}). Try an older backup.`);
   }
 }
 
-/** Throws StoreTrouble unless there is a file, which a folder is not. */
+/** Throws StoreTrouble when there is no file at the path. */
 export function requireFile(path: string): void {
-  if (statSync(path, { throwIfNoEntry: false })?.isFile() !== true)
-    throw new StoreTrouble('missing', `There is no file ${path}.`);
+  const found = statSync(path, { throwIfNoEntry: false });
+  if (found === undefined) throw new StoreTrouble('missing', `There is no file ${path}.`);
+  if (!found.isFile())
+    throw new StoreTrouble('not-a-store', `${path} is no file. Name a backup of Platewright.`);
 }
 
 function copyBackup(backup: string, target: string): void {

@@ -18,12 +18,24 @@ const ROWS_AT_A_TIME = 500;
 export async function findFaults(path: string, depth: 'rows' | 'changes' = 'changes'): Promise<string[]> {
   const db = new DatabaseSync(path, { readOnly: true });
   try {
-    checkedVersion(db, path);
+    const unreadable = whyUnreadable(db, path);
+    if (unreadable !== null) return [`file: ${unreadable}`];
     db.exec('BEGIN');
     const source = { rows: (sql: string) => rowsOf(db, sql), changes: `${CHANGES} ORDER BY c.seq` };
     return [...fileFaults(db, 'integrity_check'), ...(await rowFaults(source, depth))];
   } finally {
     db.close();
+  }
+}
+
+/** What SQLite says of a file that it can't begin to read; null when it can. Throws StoreTrouble as checkedVersion does. */
+function whyUnreadable(db: DatabaseSync, path: string): string | null {
+  try {
+    checkedVersion(db, path);
+    return null;
+  } catch (error) {
+    if (error instanceof Error && 'errcode' in error) return error.message;
+    throw error;
   }
 }
 
