@@ -1,6 +1,6 @@
 import { CODE_WORDS } from '@platewright/core/protocol/code.ts';
 import { useState } from 'preact/hooks';
-import { askWorker } from '../platform/messages.ts';
+import { askWorker, type PairEnd } from '../platform/messages.ts';
 import { permissionFor, readPairText, whyNotTo } from './read-pair-text.ts';
 
 interface PairFormProps {
@@ -9,6 +9,12 @@ interface PairFormProps {
   /** Asks for the permission to reach a host beyond this machine. Says why there is none; null when there is. */
   allow: (pattern: string, typed: string) => Promise<string | null>;
 }
+
+const UNHEARD: PairEnd = {
+  state: 'failed',
+  detail:
+    'The browser stopped the extension’s worker in the middle of pairing. Try again; if the code was used up by it, ask for a new one: npx platewright pair, as the daemon’s terminal words it.',
+};
 
 /** One field for the code the daemon printed, with its address in front where that is not the usual one. */
 export function PairForm({ begun = '', allow }: PairFormProps) {
@@ -31,7 +37,7 @@ export function PairForm({ begun = '', allow }: PairFormProps) {
       return;
     }
     setBusy(true);
-    const end = await askWorker('pair', asked);
+    const end = await askWorker('pair', asked).catch(() => UNHEARD);
     setBusy(false);
     setWrong(end.state === 'failed' ? end.detail : null);
   };

@@ -355,13 +355,13 @@ describe('a restore', () => {
     const old = backupPath(backups(), START);
     mkdirSync(backups(), { recursive: true });
     lay(old);
-    expect(await restoreAdvice(backups(), '')).toContain(`platewright restore '${old}'`);
+    expect(await restoreAdvice(backups(), '', START + DAY)).toContain(`platewright restore '${old}'`);
     expect(await backupFaults(old)).toEqual([]);
     const db = new DatabaseSync(old);
     db.exec(`UPDATE changes SET body = replace(body, '80', '81') WHERE seq = 2`);
     db.close();
     expect(await backupFaults(old)).toHaveLength(1);
-    expect(await restoreAdvice(backups(), '')).toMatch(/no sound backup/);
+    expect(await restoreAdvice(backups(), '', START + DAY)).toMatch(/no sound backup/);
   });
 });
 
