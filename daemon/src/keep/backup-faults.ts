@@ -6,7 +6,7 @@ import { SCHEMA_VERSION } from '../store/migrations/migrations.ts';
 import { checkedVersion } from '../store/sqlite-file.ts';
 import { requireFile, unpackBackup } from '../store/sqlite-restore.ts';
 import { explain } from '../store/sqlite-trouble.ts';
-import { findFaults } from '../store/sqlite-verify.ts';
+import { findFaults, whyUnreadable } from '../store/sqlite-verify.ts';
 import { StoreTrouble } from '../store/trouble.ts';
 
 /**
@@ -27,7 +27,7 @@ export async function backupFaults(path: string): Promise<string[]> {
 function isOlder(path: string): boolean {
   const db = new DatabaseSync(path, { readOnly: true });
   try {
-    return checkedVersion(db, path) < SCHEMA_VERSION;
+    return whyUnreadable(db, path) === null && checkedVersion(db, path) < SCHEMA_VERSION;
   } finally {
     db.close();
   }

@@ -29,7 +29,7 @@ export async function findFaults(path: string, depth: 'rows' | 'changes' = 'chan
 }
 
 /** What SQLite says of a file that it can't begin to read; null when it can. Throws StoreTrouble as checkedVersion does. */
-function whyUnreadable(db: DatabaseSync, path: string): string | null {
+export function whyUnreadable(db: DatabaseSync, path: string): string | null {
   try {
     checkedVersion(db, path);
     return null;
