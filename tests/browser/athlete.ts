@@ -1,3 +1,4 @@
+import { localDate } from '@platewright/core/season/local-date.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
 import type { Page } from 'playwright-core';
 
@@ -37,4 +38,9 @@ export async function setUpAthlete(page: Page): Promise<void> {
   );
   await page.reload();
   await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
+}
+
+/** The date of the athlete of these tests, which is still the day before until the hour at which it changes. */
+export function todayOfAthlete(): string {
+  return localDate(Date.now(), { timeZone: 'UTC', rolloverHour: setUpDefaults.rolloverHour });
 }
