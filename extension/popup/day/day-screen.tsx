@@ -44,7 +44,7 @@ export function DayScreen({ state, show }: DayScreenProps) {
   );
 
   const log = async (portions: readonly Portion[], what: string) => {
-    if (day === null) return;
+    if (day === null) return true;
     // The meal stays, though logging may make the next one due: the person is not done with it.
     setChosen({ date, meal });
     const foods = await readFoods(
@@ -52,12 +52,14 @@ export function DayScreen({ state, show }: DayScreenProps) {
       portions.map(({ food }) => food),
     );
     const edits = logEdits(foods, source, { athlete: day.athlete, date, meal }, portions);
-    if (edits.length === 0) actions.say(`${what} is no longer in the larder.`);
-    else {
-      await actions.act(edits, loggedWords(what, meal));
-      // The meal at hand comes first.
-      below.current?.scrollTo({ top: 0 });
+    if (edits.length === 0) {
+      actions.say(`${what} is no longer in the larder.`);
+      return true;
     }
+    const refused = await actions.act(edits, loggedWords(what, meal));
+    // The meal at hand comes first.
+    below.current?.scrollTo({ top: 0 });
+    return refused;
   };
   const logItems = (items: readonly ReadyItem[]) =>
     log(

@@ -19,7 +19,8 @@ interface LineState {
 const BLANK: LineState = { text: '', caret: 0, active: -1, closed: false, sent: false, hurried: false };
 
 interface Sending {
-  log: (items: readonly ReadyItem[]) => Promise<void>;
+  /** Resolves to whether the line must be there to be sent again, because nothing of it was kept. */
+  log: (items: readonly ReadyItem[]) => Promise<boolean>;
   /** Enter was pressed on a line of which nothing can be logged. */
   failed: () => void;
 }
@@ -45,8 +46,10 @@ export function useTypedLine(table: Table | null, { log, failed }: Sending) {
     const first = read(left)[0]?.end ?? left.length;
     setState({ ...BLANK, text: left, caret: first, sent: true });
     const ready = readyItems(all);
-    if (ready.length > 0) await log(ready);
-    else if (left !== '') failed();
+    if (ready.length > 0) {
+      const again = await log(ready);
+      if (again) setState((now) => (now.text === left ? { ...BLANK, text: line, caret: line.length } : now));
+    } else if (left !== '') failed();
   }
 
   useEffect(() => {

@@ -16,8 +16,8 @@ const UNHEARD =
 
 export interface Actions {
   notice: Notice | null;
-  /** Keeps edits; says so once they are on disk. */
-  act(edits: readonly Edit[], done: string): Promise<void>;
+  /** Keeps edits; says so once they are on disk. Resolves to whether they are known not to be kept. */
+  act(edits: readonly Edit[], done: string): Promise<boolean>;
   /** Takes back the last thing done here, then the meal saved before. */
   undo(): Promise<void>;
   say(text: string): void;
@@ -31,30 +31,35 @@ export function useActions(saved: Done | null): Actions {
   const [notice, setNotice] = useState<Notice | null>();
   const done = useRef<Done[]>([]);
 
-  async function keep(edits: readonly Edit[]): Promise<Edit[] | null> {
+  async function keep(edits: readonly Edit[]): Promise<Edit[] | 'unheard' | 'refused'> {
     const heard = await hear(edits);
     // Unknown is not failed: the same edits name the same records, so they can be kept twice, and are then one.
     const end = heard ?? (await hear(edits));
     // What is there since the first time can't be told from what was there before.
     if (end?.ok === true) return heard === null ? [] : end.undo;
     setNotice({ text: end === null ? UNHEARD : `Not saved. ${end.reason}`, undoable: false });
-    return null;
+    return end === null ? 'unheard' : 'refused';
   }
 
   return {
     notice: notice === undefined ? saved && { text: saved.text, undoable: true } : notice,
     async act(edits, text) {
       const undo = await keep(edits);
-      if (undo === null) return;
+      if (typeof undo === 'string') return undo === 'refused';
       if (undo.length > 0) done.current.push({ undo, text });
       setNotice({ text, undoable: undo.length > 0 });
+      return false;
     },
     async undo() {
-      const last = done.current.pop() ?? saved;
+      const own = done.current.pop();
+      const last = own ?? saved;
       if (last === null) {
         setNotice({ text: 'Nothing to undo.', undoable: false });
-      } else if ((await keep(last.undo)) !== null) {
+      } else if (typeof (await keep(last.undo)) !== 'string') {
         setNotice({ text: `Undone: ${last.text}`, undoable: done.current.length > 0 });
+      } else if (own !== undefined) {
+        // It can be tried again.
+        done.current.push(own);
       }
     },
     say: (text) => setNotice({ text, undoable: false }),
