@@ -112,6 +112,19 @@ describe('a backup', () => {
     );
   });
 
+  it('clears away what a kill left of earlier ones, but none that may be under way', async () => {
+    await makeBackup({ store, data: folder, backups: backups() }, START);
+    const left = (day: number) => {
+      const path = `${backupPath(backups(), START + day * DAY)}.unfinished`;
+      writeFileSync(path, 'half');
+      utimesSync(path, START / 1000 + day * 86_400, START / 1000 + day * 86_400);
+      return basename(path);
+    };
+    const [, young] = [left(1), left(3)];
+    await makeBackup({ store, data: folder, backups: backups() }, START + 3.5 * DAY);
+    expect(readdirSync(backups()).filter((name) => name.endsWith('.unfinished'))).toEqual([young]);
+  });
+
   it('is not taken of an empty store, and what keeps it from being taken is told', async () => {
     const empty = openSqliteStore(join(folder, 'empty'), 'owner');
     await upkeep({ store: empty, data: folder, backups: backups(), now: () => START });

@@ -1,4 +1,4 @@
-import { readdirSync, rmSync } from 'node:fs';
+import { readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Store } from '../store/store.ts';
 import { bytesFolder, copyBytes } from './bytes.ts';
@@ -11,6 +11,10 @@ export interface Backup {
   at: number;
 }
 
+/** No backup takes so long, ms (common practice, no source). */
+const LONGEST_MS = 86_400_000;
+
+const UNFINISHED = /^platewright-.*\.sqlite\.unfinished$/;
 const NAME = /^platewright-(\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)Z\.sqlite$/;
 
 /** Where backups go unless another folder is named. */
@@ -51,6 +55,7 @@ export interface BackedUp {
  */
 export async function makeBackup({ store, data, backups: folder }: BackedUp, nowMs: number): Promise<string> {
   const path = backupPath(folder, nowMs);
+  clearUnfinished(folder, nowMs - LONGEST_MS);
   await store.backup(path);
   await copyBytes(bytesFolder(data), bytesFolder(folder));
   // Those from the future would take the places of all others; their turn comes with their time.
@@ -58,6 +63,15 @@ export async function makeBackup({ store, data, backups: folder }: BackedUp, now
   const kept = rotate(past.map(({ at }) => at));
   for (const backup of past) if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path);
   return path;
+}
+
+/** What a kill in the middle of a backup left is as large as the store, and no name leads to it any more. */
+function clearUnfinished(folder: string, before: number): void {
+  const unfinished = names(folder).filter((name) => UNFINISHED.test(name));
+  for (const path of unfinished.map((name) => join(folder, name))) {
+    const found = statSync(path, { throwIfNoEntry: false });
+    if (found !== undefined && found.mtimeMs < before) rmSync(path, { force: true });
+  }
 }
 
 function names(folder: string): string[] {
