@@ -113,7 +113,7 @@ function clockFinding(latest: string | null, nowMs: number): Finding {
   return {
     about,
     state: `it says ${now}, but changes were stored at ${new Date(nowMs + behindMs).toISOString()}`,
-    mend: 'Let the machine set its clock by the network. Nothing is refused until then.',
+    mend: 'Let the machine set its clock by the network; nothing is refused until then. Where it is right now, it was ahead before, and edits may sort oddly until that time.',
   };
 }
 
