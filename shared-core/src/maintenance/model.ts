@@ -168,7 +168,9 @@ function firstReadings(days: readonly ModelDay[]): number {
 }
 
 function noiseOf(setup: FilterSetup, table: DayTable): NoiseLevels {
-  const first = Math.max(0, table.count - NOISE_DAYS);
+  // Up to the last reading, not to the last day: after a long pause there would be none to start from.
+  const readings = table.weightKg.findLastIndex((kg) => !Number.isNaN(kg)) + 1;
+  const first = Math.max(0, readings - NOISE_DAYS);
   const single = startingAt(setup, table, first);
   return estimateNoise(single.startMassKg, (noise) => logLikelihood({ ...single, noise }, table, first));
 }
