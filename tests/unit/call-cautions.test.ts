@@ -75,6 +75,34 @@ describe('a stop', () => {
   });
 });
 
+describe('what was stated at set-up', () => {
+  const said = (stated: CallInput['athlete']['stated'], aim: CallInput['aim'], kgPerWeek = 0.3) => {
+    const input = callOfLife({ days: 42, kgPerWeek }, { aim });
+    return weeklyCall({ ...input, athlete: { ...input.athlete, ...(stated && { stated }) } });
+  };
+
+  it('keeps the mark of who is pregnant from going down, in a loss and in a hold that is outgrown', () => {
+    for (const aim of [lose, hold]) {
+      expect(said(undefined, aim).verdict).toBe('down');
+      const call = said(['pregnancy'], aim);
+      expect(levelOf(call, 'pregnancy')).toBe('stop');
+      expect(call.verdict).toBe('hold');
+      expect(call.nextLevers).toEqual([]);
+    }
+    expect(said(['pregnancy'], hold, -0.4).verdict).toBe('up');
+  });
+
+  it('keeps the mark from going down for a loss with an eating disorder', () => {
+    expect(levelOf(said(['eating-disorder'], lose), 'eating-disorder')).toBe('stop');
+    expect(said(['eating-disorder'], lose).verdict).toBe('hold');
+    expect(levelOf(said(['eating-disorder'], hold), 'eating-disorder')).toBeUndefined();
+  });
+
+  it('leaves the call as it is with what is only to be read before it', () => {
+    expect(said(['kidney', 'diabetes'], lose)).toEqual(said(undefined, lose));
+  });
+});
+
 describe('cautions', () => {
   it('warn of a loss on very little body fat, by sex', () => {
     const of = (sex: 'female' | 'male', fatPercent: number) => {

@@ -43,6 +43,11 @@ describe('what the weekly call looks at', () => {
     expect(callInput(season, date)).toEqual(callInput(past, date));
   });
 
+  it('knows what the athlete stated at set-up', () => {
+    const athlete = athleteOf({ cautions: ['pregnancy'] });
+    expect(callInput(seasonOf({ athlete }), date).athlete.stated).toEqual(['pregnancy']);
+  });
+
   it('takes the median of several weigh-ins of a date', () => {
     const twice = [90, 90.4, 97].map((kg, i) => ({ ...weighInOf(date, kg), id: `w${i}` }));
     expect(callInput(seasonOf({ weighIns: twice }), date).days.at(-1)?.weightKg).toBe(90.4);

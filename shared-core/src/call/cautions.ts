@@ -28,7 +28,7 @@ const FORMULA_SHARE = 0.06;
 function stops({ health, pacePercent, input }: Situation, say: Say): Caution[] {
   const found: Caution[] = [];
   const losing = input.aim.pacePercentPerWeek < 0;
-  const { ageYears } = input.athlete;
+  const { ageYears, stated = [] } = input.athlete;
   const add = (code: Caution['code'], text: string, numbers: Record<string, number>) =>
     found.push({ code, level: 'stop', text: `${text} ${SEE}`, numbers });
   if (health.veryFastLoss)
@@ -58,6 +58,15 @@ function stops({ health, pacePercent, input }: Situation, say: Say): Caution[] {
       'under-age',
       'Under 18 a loss is planned with a professional who knows you: someone who grows needs more than these rules know.',
       { ageYears },
+    );
+  // Body mass that is to come with a child is no pace too fast.
+  if (stated.includes('pregnancy'))
+    add('pregnancy', 'In pregnancy and while breast-feeding no call moves the mark down.', {});
+  if (losing && stated.includes('eating-disorder'))
+    add(
+      'eating-disorder',
+      'With an eating disorder, now or before, no call moves the mark down for a loss.',
+      {},
     );
   return found;
 }

@@ -10,6 +10,8 @@ export interface CallInput {
     fatPercent?: number;
     /** What training and cardio cost above rest on an average day, kcal; taken as 0 when absent. */
     exerciseKcal?: number;
+    /** What the athlete stated at set-up; some of it keeps a mark from going down. */
+    stated?: readonly ('kidney' | 'pregnancy' | 'eating-disorder' | 'diabetes')[];
   };
   aim: Aim;
   targets: TargetsInForce;

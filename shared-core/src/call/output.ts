@@ -124,6 +124,8 @@ export type CautionCode =
   | 'very-low-intake'
   | 'unexplained-loss'
   | 'under-age'
+  | 'pregnancy'
+  | 'eating-disorder'
   | 'low-body-fat'
   | 'aim-held-back'
   | 'mark-at-floor'

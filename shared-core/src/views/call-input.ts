@@ -26,7 +26,11 @@ export function callInput(records: SeasonRecords, date: string): CallInput {
   const before = { ...records, calls: records.calls.filter((call) => call.date < date) };
   const asked = askedOn(before, date);
   return {
-    athlete: { ...personOn(records.athlete, date), exerciseKcal: exerciseKcal(records, date, asked) },
+    athlete: {
+      ...personOn(records.athlete, date),
+      exerciseKcal: exerciseKcal(records, date, asked),
+      stated: records.athlete.cautions,
+    },
     aim: aimOf(asked.phase),
     targets: targetsOf(asked),
     days: dayRows(before, firstDate(records, date), date).map(callDay),
