@@ -1,6 +1,7 @@
 import type { CallInput } from '@platewright/core/call/input.ts';
 import type { WeeklyCall } from '@platewright/core/call/output.ts';
 import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
+import { paceFigure } from '@platewright/core/ui/number.ts';
 import { describe, expect, it } from 'vitest';
 import { callOfLife, type Life } from '../support/call-input.ts';
 
@@ -234,6 +235,20 @@ describe('levers', () => {
 });
 
 describe('what would have changed the call', () => {
+  it('says paces as the page does, to 0.05, and never the expected one as the one to reach', () => {
+    for (let kgPerWeek = -0.6; kgPerWeek < 0.9; kgPerWeek += 0.1) {
+      const call = weeklyCall(callOfLife({ days: 56, kgPerWeek, seed: 3 }));
+      const said = call.wouldChange.find(({ code }) => code === 'pace');
+      if (!said || !call.pace) continue;
+      const [expected, ...reached] = [...said.text.matchAll(/[−+]?\d\.\d\d(?= %)/g)].map(String).reverse();
+      expect(expected).toBe(paceFigure(call.pace.expectedAtMark.mean));
+      for (const pace of reached) {
+        expect(pace).toMatch(/[05]$/);
+        expect(pace).not.toBe(expected);
+      }
+    }
+  });
+
   const numbersOf = (call: WeeklyCall, code: string) =>
     call.wouldChange.find((item) => item.code === code)?.numbers ?? {};
 

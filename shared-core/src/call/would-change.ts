@@ -1,6 +1,6 @@
 import { availabilityLevels } from '../maintenance/energy-availability.ts';
 import { formatGrams } from '../units/mass.ts';
-import { formatPace, formatShare } from '../units/percent.ts';
+import { formatEstimatedPace, formatPace, formatShare, paceStep } from '../units/percent.ts';
 import { type Decision, decide } from './decide.ts';
 import type { Dose } from './dose.ts';
 import type { Guards } from './guards.ts';
@@ -94,13 +94,22 @@ function turning(situation: Situation, decision: Decision, guards: Guards, say: 
   });
   if (found.length === 0) return [];
   const kcal = found.map((turn) => `${say.energy(turn.kcal)} or ${turn.over ? 'more' : 'less'}`);
-  const pace = found.map((turn) => `${formatPace(turn.pace)} or ${turn.over ? 'less' : 'more'}`);
+  // Rounded away from the expected one: what is said then turns the call for sure, and is never that one itself.
+  const steps = Math.round(expected / paceStep);
+  const beyond = (pace: number, over: boolean) =>
+    paceStep *
+    (over
+      ? Math.min(steps - 1, Math.floor(pace / paceStep))
+      : Math.max(steps + 1, Math.ceil(pace / paceStep)));
+  const pace = found.map(
+    (turn) => `${formatPace(beyond(turn.pace, turn.over))} or ${turn.over ? 'less' : 'more'}`,
+  );
   const numbers = (of: (turn: (typeof found)[number]) => number) =>
     Object.fromEntries(found.map((turn) => [turn.over ? 'upper' : 'lower', of(turn)]));
   return [
     {
       code: 'pace',
-      text: `An expected pace at ${formatGrams(markG)} of ${pace.join(', or of ')} a week; it is ${formatPace(expected)}.`,
+      text: `An expected pace at ${formatGrams(markG)} of ${pace.join(', or of ')} a week; it is ${formatEstimatedPace(expected)}.`,
       numbers: { expectedPercentPerWeek: expected, ...numbers((turn) => turn.pace) },
     },
     {
