@@ -1,4 +1,5 @@
 import { dayTargets } from '@platewright/core/targets/day-targets.ts';
+import { formatEnergy } from '@platewright/core/units/energy.ts';
 import { describe, expect, it } from 'vitest';
 import { athleteOf, callOf, phaseOf } from '../support/season.ts';
 
@@ -61,6 +62,25 @@ describe('rules that give way', () => {
     expect(targetsOf(athleteOf(), cut, [callOf({ markG: 348 })]).gaveWay.join(' ')).toMatch(
       /limit of 35 % of energy from protein gave way to the protein quota: 301 g is 35\.[1-9] %/,
     );
+  });
+
+  it('says the day’s energy as the page does, and of which day the fat floor is 15 %', () => {
+    const targets = targetsOf(athleteOf({ energyUnit: 'kJ' }), cut);
+    const kJ = formatEnergy(targets.energyKcal, 'kJ');
+    expect(targets.gaveWay.join(' ')).toContain(`the day has ${kJ}, over`);
+    const { floorG } = targets.fat;
+    const withFloor = 4 * targets.protein.quotaG + 4 * targets.carbohydrate.markG + 9 * floorG;
+    expect((9 * floorG) / withFloor).toBeCloseTo(0.15, 2);
+    expect(targets.reasons.find(({ about }) => about === 'fat')?.text).toContain(
+      `${floorG} g is 15 % of the energy of a day with no more fat`,
+    );
+  });
+
+  it('speaks of a period to a woman only', () => {
+    const cautions = (sex: 'female' | 'male') =>
+      targetsOf(athleteOf({ sex }), cut, [callOf({ markG: 300 })]).cautions.join(' ');
+    expect(cautions('female')).toContain('or a period stays away.');
+    expect(cautions('male')).toMatch(/feel cold, ill or weak\. The levels/);
   });
 
   it('says when the quota can’t pay for full meals', () => {

@@ -62,10 +62,11 @@ function availability(figures: Figures): string | null {
   if (available >= availabilityLevels.healthy) return null;
   const say = (kcalPerKg: number) => formatEnergyPerMass(kcalPerKg, unitsOf(athlete));
   const amount = `${say(available)} of fat-free mass`;
+  const signs = athlete.sex === 'female' ? 'cold, ill or weak, or a period stays away' : 'cold, ill or weak';
   const origin = 'The levels come from studies of women and are unknown in men.';
   return available < availabilityLevels.low
     ? `Energy availability of this day is ${amount}, under ${say(availabilityLevels.low)}: low, with a risk for hormones, bones and immunity. See a doctor or sports dietitian before you eat like this. ${origin}`
-    : `Energy availability of this day is ${amount}, under the ${say(availabilityLevels.healthy)} that is held to be healthy. Keep such a stretch short, and ask a doctor or dietitian if you feel cold, ill or weak, or a period stays away. ${origin}`;
+    : `Energy availability of this day is ${amount}, under the ${say(availabilityLevels.healthy)} that is held to be healthy. Keep such a stretch short, and ask a doctor or dietitian if you feel ${signs}. ${origin}`;
 }
 
 function lowEnergy({ athlete, numbers, date }: Figures): string | null {

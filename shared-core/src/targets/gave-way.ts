@@ -1,7 +1,7 @@
 import { generalFactors } from '../foods/atwater.ts';
 import { expectedEnergy } from '../maintenance/expected-energy.ts';
 import { formatDecimal } from '../units/decimal.ts';
-import { formatEstimatedEnergy } from '../units/energy.ts';
+import { formatEnergy, formatEstimatedEnergy } from '../units/energy.ts';
 import { formatGrams, formatRate } from '../units/mass.ts';
 import { formatShare } from '../units/percent.ts';
 import { roundTo } from '../units/round.ts';
@@ -95,7 +95,7 @@ function energy({ numbers, mark, athlete, aim, date }: Figures): string | null {
       ? `A starting mark of about ${formatGrams(nearer)} would be nearer.`
       : 'Protein and fat alone come to more; a lower protein rate would be nearer.';
   return (
-    `The energy estimate gave way to the carbohydrate mark: the day has ${say(numbers.energyKcal)}, ${side} the ` +
+    `The energy estimate gave way to the carbohydrate mark: the day has ${formatEnergy(numbers.energyKcal, athlete.energyUnit)}, ${side} the ` +
     `${say(expected.lowKcal)} to ${say(expected.highKcal)} that equations expect for this aim. They are a guess until ` +
     `there are weigh-ins, and the weekly call corrects the mark. ${advice}`
   );

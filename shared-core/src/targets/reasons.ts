@@ -124,7 +124,8 @@ function fat({ numbers, athlete }: Figures): Reason {
   const { targetG, floorG, floorRule } = numbers.fat;
   const share = (generalFactors.fat * targetG) / numbers.energyKcal;
   const byMass = formatRate(fatLimits.gPerKg, athlete.massUnit);
-  const byEnergy = `${formatShare(fatLimits.energyShare)} of energy`;
+  // Of a day with the fat of the floor, not of the target: the day's own energy has more.
+  const byEnergy = `${formatShare(fatLimits.energyShare)} of the energy of a day with no more fat`;
   const limit =
     floorRule === 'g/kg'
       ? `${byMass}, the larger of that and ${byEnergy}`
