@@ -1,14 +1,14 @@
-import { athleteSchema, phaseSchema } from '@platewright/core/records/athlete.ts';
+import { athleteSchema } from '@platewright/core/records/athlete.ts';
 import type { FieldsOf } from '@platewright/core/records/kinds.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
 import { proteinRates } from '@platewright/core/targets/protein.ts';
-import { parseDecimal } from '@platewright/core/units/decimal.ts';
+import { parseDecimal, parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import { lengthUnit, parseLength } from '@platewright/core/units/length.ts';
 import { parseBodyMass } from '@platewright/core/units/mass.ts';
 import type * as z from 'zod/mini';
-import { type AthleteDraft, type PhaseDraft, plain } from './draft.ts';
+import { type AthleteDraft, plain } from './draft.ts';
 
-type Wrong<D> = Partial<Record<keyof D, string>>;
+export type Wrong<D> = Partial<Record<keyof D, string>>;
 
 /** What could be read of a draft: the fields when all is right, else null and what is wrong at each field. */
 export interface Reading<D, T> {
@@ -16,11 +16,20 @@ export interface Reading<D, T> {
   wrong: Wrong<D>;
 }
 
+/** Ages that the weekly call reckons with, years. */
+const AGES = { least: 10, most: 120 };
+
+/** Where and when the athlete is set up. */
+interface Place {
+  today: string;
+  timeZone: string;
+  rolloverHour?: number;
+}
+
 /** Reads the athlete as typed; `timeZone` is where the browser is. */
 export function readAthlete(
   draft: AthleteDraft,
-  timeZone: string,
-  rolloverHour: number = setUpDefaults.rolloverHour,
+  { today, timeZone, rolloverHour = setUpDefaults.rolloverHour }: Place,
 ): Reading<AthleteDraft, FieldsOf<'athlete'>> {
   const fat = draft.fatPercent.trim();
   const typed = {
@@ -29,7 +38,7 @@ export function readAthlete(
     birthYear: parseDecimal(draft.birthYear),
     heightCm: parseLength(draft.height, lengthUnit(draft.massUnit)),
     startMassKg: parseBodyMass(draft.mass, draft.massUnit),
-    ...(fat && { fatPercent: parseDecimal(fat) ?? Number.NaN }),
+    ...(fat && { fatPercent: parseDecimalIn(fat, '%') ?? Number.NaN }),
     massUnit: draft.massUnit,
     energyUnit: draft.energyUnit,
     ...{ timeZone, rolloverHour },
@@ -43,18 +52,24 @@ export function readAthlete(
     cautions: draft.cautions,
   };
   const parsed = athleteSchema.safeParse(typed);
-  if (parsed.success) return { fields: parsed.data, wrong: {} };
-  return { fields: null, wrong: wrongAt(parsed.error, athleteWords) };
+  const wrong: Wrong<AthleteDraft> = parsed.success ? {} : wrongAt(parsed.error, athleteWords);
+  const year = Number(today.slice(0, 4));
+  const [first, last] = [year - AGES.most, year - AGES.least];
+  const born = typed.birthYear ?? 0;
+  if (wrong.birthYear || born < first || born > last)
+    wrong.birthYear = `Type a year from ${first} to ${last}, such as 1990.`;
+  return parsed.success && !wrong.birthYear ? { fields: parsed.data, wrong } : { fields: null, wrong };
 }
 
 /** Words for each field that could not be read. */
-interface Words<D> {
+export interface Words<D> {
   field: string;
   draftField: keyof D;
   words: string;
 }
 
-function wrongAt<D>({ issues }: z.core.$ZodError, known: readonly Words<D>[]): Wrong<D> {
+/** The words for each field that a schema refuses. */
+export function wrongAt<D>({ issues }: z.core.$ZodError, known: readonly Words<D>[]): Wrong<D> {
   const at = new Set(issues.map((issue) => String(issue.path[0])));
   const wrong: Wrong<D> = {};
   for (const { field, draftField, words } of known) if (at.has(field)) wrong[draftField] = words;
@@ -67,7 +82,7 @@ function proteinRate(text: string): number | undefined {
 }
 
 const athleteWords: readonly Words<AthleteDraft>[] = [
-  { field: 'name', draftField: 'name', words: 'Type a name.' },
+  { field: 'name', draftField: 'name', words: 'Type a name of 1 to 120 letters.' },
   { field: 'sex', draftField: 'sex', words: 'Choose one: the energy equations differ.' },
   { field: 'birthYear', draftField: 'birthYear', words: 'Type a year such as 1990.' },
   { field: 'heightCm', draftField: 'height', words: 'Type a height such as 178 cm or 5 ft 10 in.' },
@@ -83,35 +98,4 @@ const athleteWords: readonly Words<AthleteDraft>[] = [
   { field: 'training', draftField: 'training', words: 'Put at least one day into the cycle.' },
   { field: 'proteinGPerKg', draftField: 'proteinGPerKg', words: 'Type a rate from 0.6 to 4.5 g/kg.' },
   { field: 'fatGPerKg', draftField: 'fatGPerKg', words: 'Type a rate from 0.4 to 2.5 g/kg.' },
-];
-
-/** Reads a phase as typed. */
-export function readPhase(draft: PhaseDraft): Reading<PhaseDraft, FieldsOf<'phase'>> {
-  const startMark = draft.startMark.trim();
-  const fields = {
-    from: draft.from,
-    aim: draft.aim,
-    pacePercentPerWeek: parseDecimal(draft.pace),
-    bandLow: parseDecimal(draft.bandLow),
-    bandHigh: parseDecimal(draft.bandHigh),
-    ...(draft.contestDate && { contestDate: draft.contestDate }),
-    ...(startMark && { startMarkG: parseDecimal(startMark) ?? Number.NaN }),
-  };
-  const parsed = phaseSchema.safeParse(fields);
-  if (!parsed.success) return { fields: null, wrong: wrongAt(parsed.error, phaseWords) };
-  const { bandLow, bandHigh, pacePercentPerWeek: pace } = parsed.data;
-  if (bandLow >= bandHigh)
-    return { fields: null, wrong: { bandHigh: 'The high end must be above the low end.' } };
-  if (pace < bandLow || pace > bandHigh)
-    return { fields: null, wrong: { pace: 'The pace must lie in its band.' } };
-  return { fields: parsed.data, wrong: {} };
-}
-
-const phaseWords: readonly Words<PhaseDraft>[] = [
-  { field: 'from', draftField: 'from', words: 'Choose a date.' },
-  { field: 'pacePercentPerWeek', draftField: 'pace', words: 'Type a pace from −2 to 2 % a week.' },
-  { field: 'bandLow', draftField: 'bandLow', words: 'Type a pace from −2 to 2 % a week.' },
-  { field: 'bandHigh', draftField: 'bandHigh', words: 'Type a pace from −2 to 2 % a week.' },
-  { field: 'contestDate', draftField: 'contestDate', words: 'Choose a date, or leave it empty.' },
-  { field: 'startMarkG', draftField: 'startMark', words: 'Type grams a day, or leave it empty.' },
 ];

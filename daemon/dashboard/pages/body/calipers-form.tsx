@@ -1,6 +1,6 @@
 import { calipersFat, foldSites } from '@platewright/core/body/calipers.ts';
 import { type CaliperMethod, type FoldSite, foldSchema } from '@platewright/core/records/body.ts';
-import { formatDecimal, parseDecimal } from '@platewright/core/units/decimal.ts';
+import { formatDecimal, parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
 import { Field } from '../../forms/field.tsx';
@@ -71,6 +71,6 @@ export function CalipersForm({ body }: { body: BodyView }) {
 }
 
 function readFold(text = ''): number | undefined {
-  const mm = foldSchema.safeParse(parseDecimal(text));
+  const mm = foldSchema.safeParse(parseDecimalIn(text, 'mm'));
   return mm.success ? mm.data : undefined;
 }

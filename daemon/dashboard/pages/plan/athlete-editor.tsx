@@ -14,7 +14,7 @@ import { useSubmit } from '../../state/use-submit.ts';
 export function AthleteEditor({ plan, close }: { plan: PlanView; close: () => void }) {
   const { athlete } = plan;
   const [draft, setDraft] = useState(() => draftOfAthlete(athlete));
-  const { fields, wrong } = readAthlete(draft, athlete.timeZone, athlete.rolloverHour);
+  const { fields, wrong } = readAthlete(draft, { ...athlete, today: plan.date });
   const submit = useSubmit();
   const set = (change: Partial<typeof draft>) => setDraft((before) => ({ ...before, ...change }));
   const save = async () => {

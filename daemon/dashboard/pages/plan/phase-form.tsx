@@ -4,7 +4,7 @@ import { useState } from 'preact/hooks';
 import { edit, sendEdits } from '../../api/edits.ts';
 import { AimFields } from '../../athlete-form/aim-fields.tsx';
 import { draftOfAim, draftOfAthlete, draftOfPhase } from '../../athlete-form/draft.ts';
-import { readPhase } from '../../athlete-form/read-draft.ts';
+import { readPhase } from '../../athlete-form/read-phase.ts';
 import { EditForm } from '../../forms/edit-form.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 

@@ -8,7 +8,8 @@ import { DayFields } from '../../athlete-form/day-fields.tsx';
 import { draftOfAim, emptyAthlete } from '../../athlete-form/draft.ts';
 import { PersonFields } from '../../athlete-form/person-fields.tsx';
 import { RateFields } from '../../athlete-form/rate-fields.tsx';
-import { readAthlete, readPhase } from '../../athlete-form/read-draft.ts';
+import { readAthlete } from '../../athlete-form/read-draft.ts';
+import { readPhase } from '../../athlete-form/read-phase.ts';
 import { shownWrong } from '../../athlete-form/shown-wrong.ts';
 import { Form } from '../../forms/form.tsx';
 import { Page, Section } from '../../shell/page.tsx';
@@ -25,7 +26,7 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
   const [tried, setTried] = useState(false);
   const { busy, problem, run, idOf } = useSubmit();
 
-  const athlete = readAthlete(draft, timeZone);
+  const athlete = readAthlete(draft, { today, timeZone });
   const aim = readPhase(phase);
   const wrong = shownWrong(draft, athlete.wrong, tried);
   const set = (change: Partial<typeof draft>) => setDraft((before) => ({ ...before, ...change }));

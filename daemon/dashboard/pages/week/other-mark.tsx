@@ -1,5 +1,5 @@
 import type { WeeklyCall } from '@platewright/core/call/output.ts';
-import { parseDecimal } from '@platewright/core/units/decimal.ts';
+import { parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import type { WeekView } from '@platewright/core/views/week-types.ts';
 import { useState } from 'preact/hooks';
 import { Field } from '../../forms/field.tsx';
@@ -16,7 +16,7 @@ interface OtherMarkProps {
 /** A mark of the athlete's own, with what it would do beside it. */
 export function OtherMark({ week, call, busy, set }: OtherMarkProps) {
   const [typed, setTyped] = useState(String(call.carbohydrateG));
-  const markG = parseDecimal(typed);
+  const markG = parseDecimalIn(typed, 'g');
   const right = markG !== undefined && markG > 0 && markG <= 2000;
   return (
     <Form class="fields" opened save={() => right && set(markG)}>
