@@ -1,5 +1,6 @@
 import type { ComponentChildren, FormHTMLAttributes } from 'preact';
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
+import { useKeepPlace } from '../shell/keep-place.ts';
 import { useMayWrite } from '../state/athlete.tsx';
 
 interface FormProps extends Omit<FormHTMLAttributes, 'onSubmit'> {
@@ -11,7 +12,7 @@ interface FormProps extends Omit<FormHTMLAttributes, 'onSubmit'> {
 
 /** A form that this page sends, not the browser; a device that may only look has none. */
 export function Form({ save, opened = false, children, ...rest }: FormProps) {
-  const form = useRef<HTMLFormElement>(null);
+  const form = useKeepPlace<HTMLFormElement>();
   useLayoutEffect(() => {
     const first = form.current?.querySelector<HTMLElement>('input:not([type="radio"]), :checked, select');
     if (!opened || !first) return;

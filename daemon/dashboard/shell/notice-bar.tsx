@@ -1,4 +1,5 @@
 import { useNotice } from '../state/notice.tsx';
+import { useKeepPlace } from './keep-place.ts';
 
 /** The bar at the foot: what was just done and the way back, or what failed and the way to try again. */
 export function NoticeBar() {
@@ -8,16 +9,19 @@ export function NoticeBar() {
       {notice && (
         <div class={notice.wrong ? 'notice failed' : 'notice'}>
           <p>{notice.text}</p>
-          {notice.action && (
-            <button type="button" class="link" onClick={notice.action.run}>
-              {notice.action.label}
-            </button>
-          )}
-          <button type="button" class="link" onClick={dismiss}>
-            Close
-          </button>
+          {notice.action && <NoticeButton label={notice.action.label} run={notice.action.run} />}
+          <NoticeButton label="Close" run={dismiss} />
         </div>
       )}
     </div>
+  );
+}
+
+function NoticeButton({ label, run }: { label: string; run: () => void }) {
+  const button = useKeepPlace<HTMLButtonElement>();
+  return (
+    <button ref={button} type="button" class="link" onClick={run}>
+      {label}
+    </button>
   );
 }

@@ -1,3 +1,4 @@
+import { useKeepPlace } from './keep-place.ts';
 import { Writing } from './writing.tsx';
 
 interface RowActionProps {
@@ -10,9 +11,10 @@ interface RowActionProps {
 
 /** Something to do with one row of many. */
 export function RowAction({ name, what, run }: RowActionProps) {
+  const button = useKeepPlace<HTMLButtonElement>(`button[aria-label^="${name} "]`);
   return (
     <Writing>
-      <button type="button" class="link small" aria-label={`${name} ${what}`} onClick={run}>
+      <button ref={button} type="button" class="link small" aria-label={`${name} ${what}`} onClick={run}>
         {name}
       </button>
     </Writing>

@@ -2,6 +2,7 @@ import { gramsFigure } from '@platewright/core/ui/number.ts';
 import type { CallRow } from '@platewright/core/views/week-types.ts';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { removal } from '../../api/edits.ts';
+import { useKeepPlace } from '../../shell/keep-place.ts';
 import { Writing } from '../../shell/writing.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { decisionWords } from './decision-words.ts';
@@ -17,6 +18,7 @@ interface DecidedProps {
 export function Decided({ decision, athlete, justMade }: DecidedProps) {
   const { act } = useNotice();
   const id = `call-${decision.date}`;
+  const back = useKeepPlace<HTMLButtonElement>();
   const line = useRef<HTMLParagraphElement>(null);
   useLayoutEffect(() => {
     // The button that was pressed is gone: what came in its place takes the focus.
@@ -30,6 +32,7 @@ export function Decided({ decision, athlete, justMade }: DecidedProps) {
       </p>
       <Writing>
         <button
+          ref={back}
           type="button"
           class="button small"
           onClick={() =>
