@@ -30,6 +30,9 @@ export function BodyweightLine({ points, wedge, flags, unit }: BodyweightLinePro
     day: dayOf(point.date),
     mass: mapEstimate(point.lineKg, mass),
   }));
+  // One date alone has a line and a ribbon too: half a day of them.
+  const drawn =
+    line.length === 1 ? [0, 0.5].flatMap((day) => line.map((point) => ({ ...point, day }))) : line;
   const shownWedge = wedge && wedge.to >= start ? wedge : null;
   const end = shownWedge && shownWedge.to > last ? shownWedge.to : last;
   const heights = [
@@ -66,7 +69,7 @@ export function BodyweightLine({ points, wedge, flags, unit }: BodyweightLinePro
             ])}
           />
         )}
-        <path class="chart-ribbon" d={ribbonPath(frame, line)} />
+        <path class="chart-ribbon" d={ribbonPath(frame, drawn)} />
         {points.map((point) =>
           point.weighIns.map((weighIn) => (
             <circle
@@ -78,7 +81,7 @@ export function BodyweightLine({ points, wedge, flags, unit }: BodyweightLinePro
             />
           )),
         )}
-        <path class="chart-line" d={linePath(frame, line)} />
+        <path class="chart-line" d={linePath(frame, drawn)} />
         {flags
           .filter((flag) => flag.date >= start && flag.date <= end)
           .map((flag) => (

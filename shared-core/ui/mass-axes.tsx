@@ -43,17 +43,15 @@ export function MassAxes({ frame, unit }: { frame: Frame; unit: string }) {
   const dates = dateTicks(frame.start, frame.days, Math.floor((frame.right - frame.left) / 52));
   return (
     <g class="chart-axes">
-      {marks.map((mass, index) => (
+      <text x={frame.left - 6} y={10} text-anchor="end">
+        {unit}
+      </text>
+      {marks.map((mass) => (
         <g key={mass}>
           <line x1={frame.left} x2={frame.right} y1={frame.y(mass)} y2={frame.y(mass)} />
           <text x={frame.left - 6} y={frame.y(mass) + 4} text-anchor="end">
             {formatDecimal(mass, step < 1 ? 1 : 0)}
           </text>
-          {index === marks.length - 1 && (
-            <text x={frame.left + 4} y={frame.y(mass) - 4}>
-              {unit}
-            </text>
-          )}
         </g>
       ))}
       <line class="chart-foot" x1={frame.left} x2={frame.right} y1={frame.bottom} y2={frame.bottom} />

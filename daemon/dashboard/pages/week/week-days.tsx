@@ -1,3 +1,4 @@
+import { counted } from '@platewright/core/call/texts.ts';
 import { formatWeekday } from '@platewright/core/ui/format-date.ts';
 import { energyFigure, gramsFigure, massFigure } from '@platewright/core/ui/number.ts';
 import type { DaysSummary, WeekDayRow, WeekView } from '@platewright/core/views/week-types.ts';
@@ -63,7 +64,7 @@ function SumRow({ name, summary, units }: { name: string; summary: DaysSummary; 
       <Eaten of={summary} units={units} />
       <td class="number">{prescribed ? energyFigure(prescribed.energyKcal, units.energy) : '–'}</td>
       <td class="small">
-        {weighIns} weigh-ins, {completeDates} whole days
+        {counted(weighIns, 'weigh-in')}, {counted(completeDates, 'whole day')}
       </td>
     </tr>
   );

@@ -63,7 +63,14 @@ export function WhatIf({ week, call, forecast }: WhatIfProps) {
         <ChartKey
           signs={[
             { sign: 'line', means: `at ${gramsFigure(fan.markG)} g, with its 90 % interval` },
-            { sign: 'old', means: `at ${gramsFigure(forecast.atOldMark.markG)} g, as before the call` },
+            ...(fan.markG === forecast.atOldMark.markG
+              ? []
+              : [
+                  {
+                    sign: 'old' as const,
+                    means: `at ${gramsFigure(forecast.atOldMark.markG)} g, as before the call`,
+                  },
+                ]),
             { sign: 'wedge', means: 'pace band' },
           ]}
         />
