@@ -4,6 +4,9 @@ import type { Page } from 'playwright-core';
 
 export const ATHLETE = 'athlete-1';
 
+/** The date of the athlete that is set up here: until the small hours it is still that of the day before. */
+export const TODAY = localDate(Date.now(), { timeZone: 'UTC', rolloverHour: setUpDefaults.rolloverHour });
+
 /** Sets up an athlete of 200 lb without the form, over a dashboard that is paired, and shows it. */
 export async function setUpAthlete(page: Page): Promise<void> {
   const athlete = {
@@ -38,9 +41,4 @@ export async function setUpAthlete(page: Page): Promise<void> {
   );
   await page.reload();
   await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
-}
-
-/** The date of the athlete of these tests, which is still the day before until the hour at which it changes. */
-export function todayOfAthlete(): string {
-  return localDate(Date.now(), { timeZone: 'UTC', rolloverHour: setUpDefaults.rolloverHour });
 }

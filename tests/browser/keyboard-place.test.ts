@@ -1,12 +1,9 @@
 import { addDays, datesUpTo } from '@platewright/core/season/dates.ts';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { setUpAthlete } from './athlete.ts';
+import { setUpAthlete, TODAY } from './athlete.ts';
 import { Dashboard } from './pages/dashboard.ts';
 import { startWorld, type World } from './world.ts';
-
-/** The athlete's time zone is UTC, and this test begins before the date turns or after. */
-const TODAY = new Date().toISOString().slice(0, 10);
 
 let world: World;
 let page: Page;

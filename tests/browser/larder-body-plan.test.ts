@@ -1,14 +1,11 @@
 import { addDays, datesUpTo } from '@platewright/core/season/dates.ts';
 import { formatDayOfYear, formatWeekday } from '@platewright/core/ui/format-date.ts';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { setUpAthlete, todayOfAthlete } from './athlete.ts';
+import { setUpAthlete, TODAY } from './athlete.ts';
 import { Dashboard } from './pages/dashboard.ts';
 import { LarderPage } from './pages/larder.ts';
 import type { PopupPage } from './pages/popup.ts';
 import { startWorld, type World } from './world.ts';
-
-/** This test begins before the date turns or after. */
-const TODAY = todayOfAthlete();
 
 let world: World;
 let dashboard: Dashboard;

@@ -1,11 +1,9 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { ATHLETE, setUpAthlete, todayOfAthlete } from './athlete.ts';
+import { ATHLETE, setUpAthlete, TODAY } from './athlete.ts';
 import { LiftsPage } from './pages/lifts.ts';
 import { startWorld, type World } from './world.ts';
-
-const TODAY = todayOfAthlete();
 
 let world: World;
 let lifts: LiftsPage;

@@ -1,6 +1,7 @@
 import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { demoSeason } from '../../../fixtures/season/generate.ts';
+import { localDate } from '@platewright/core/season/local-date.ts';
+import { DEMO_DAY, demoSeason } from '../../../fixtures/season/generate.ts';
 import { createHub } from '../server/hub.ts';
 import { createWriter } from '../server/writer.ts';
 import { openSqliteStore, STORE_FILE } from '../store/sqlite.ts';
@@ -26,7 +27,7 @@ The season ends today. It is kept in $XDG_DATA_HOME/platewright-demo, apart from
   place: (given) => ({ data: demoSettings(given).data, store: null }),
   async run(given) {
     const { data, port } = demoSettings(given);
-    const store = await demoStore(data, today());
+    const store = await demoStore(data, localDate(Date.now(), DEMO_DAY));
     await runDaemon(store, {
       ...{ port, data, network: loopbackOnly, options: optionsFor({ data, store: null }) },
       lastLine: 'All of this is invented. npm start begins your own season.',
@@ -68,10 +69,4 @@ async function filled(store: Store, date: string): Promise<Store> {
   const writer = createWriter({ store, now: Date.now, hub: createHub(0) });
   await writer.push(demoSeason(date));
   return store;
-}
-
-/** The date on this machine's calendar. */
-function today(): string {
-  const now = new Date();
-  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
 }
