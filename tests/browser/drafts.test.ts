@@ -44,6 +44,48 @@ it('what was typed and not sent is there again when its page is opened anew, for
   expect(await line().inputValue()).toBe('');
 });
 
+it('keeps a food and a table of weigh-ins that were begun, until they are sent or left', async () => {
+  const name = page.getByRole('textbox', { name: 'Name', exact: true });
+  const paste = page.getByRole('textbox', { name: 'One weigh-in a line' });
+  const add = () => page.getByRole('button', { name: 'Add a food' }).click();
+  await dashboard.go('Larder');
+  await add();
+  await name.fill('House tofu');
+  await dashboard.go('Body');
+  await paste.fill('2026-01-02 forgot');
+  await dashboard.go('Larder');
+  await add();
+  expect(await name.inputValue()).toBe('House tofu');
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await add();
+  expect(await name.inputValue()).toBe('');
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await dashboard.go('Body');
+  expect(await paste.inputValue()).toBe('2026-01-02 forgot');
+  await paste.fill('');
+});
+
+it('keeps what is typed while the line before it is sent', async () => {
+  await dashboard.go('Today');
+  let answer = () => {};
+  const held = new Promise<void>((resolve) => {
+    answer = resolve;
+  });
+  await page.route('**/v1/records', async (route) => {
+    await held;
+    await route.continue();
+  });
+  await line().fill('100 oats');
+  await page.getByText('100 g Oats, rolled').waitFor();
+  await line().press('Enter');
+  await line().pressSequentially(', 30 honey');
+  answer();
+  await dashboard.said('Logged Oats, rolled');
+  await page.unroute('**/v1/records');
+  await expect.poll(() => line().inputValue()).toBe('30 honey');
+  await line().fill('');
+});
+
 it('says that typed words are kept where some were, and not where a page could not be read', async () => {
   await line().fill('80g oats');
   await page.getByText('80 g Oats, rolled').waitFor();

@@ -45,9 +45,15 @@ it('leads to the row beside one that is removed, and to the section when it was 
   await expect.poll(focused).toBe('main');
 });
 
-it('leads back to its section when a form is left', async () => {
+it('leads back to its section when a form is left or sent', async () => {
   await dashboard.go('Plan');
   await press('Plan a phase');
   await press('Leave it');
+  await expect.poll(focused).toBe('Phases');
+  await press('Plan a phase');
+  await page.getByLabel('From', { exact: true }).fill(addDays(TODAY, 60));
+  // The button that is pressed is disabled while it sends.
+  await press('Save the phase');
+  await page.getByRole('button', { name: 'Plan a phase' }).waitFor();
   await expect.poll(focused).toBe('Phases');
 });

@@ -10,8 +10,19 @@ export function useKeepPlace<E extends HTMLElement>(alike = 'button'): RefObject
   const ref = useRef<E>(null);
   useLayoutEffect(() => {
     const gone = ref.current;
+    if (!gone) return;
+    // A button that is disabled while it sends drops the focus, and yet the place is there.
+    let here = gone.contains(document.activeElement);
+    const enter = () => {
+      here = true;
+    };
+    const leave = ({ relatedTarget }: FocusEvent) => {
+      here = relatedTarget === null || (relatedTarget instanceof Node && gone.contains(relatedTarget));
+    };
+    gone.addEventListener('focusin', enter);
+    gone.addEventListener('focusout', leave);
     return () => {
-      if (!gone?.contains(document.activeElement)) return;
+      if (!here) return;
       const row = gone.closest('tr, li');
       const [before, after] = [row?.previousElementSibling, row?.nextElementSibling];
       // A form that opened in a list stands under the row it is about.
@@ -19,7 +30,7 @@ export function useKeepPlace<E extends HTMLElement>(alike = 'button'): RefObject
       const heading = gone.closest('section')?.querySelector<HTMLElement>('h2');
       // Once all that goes has gone, and all that comes is there.
       queueMicrotask(() => {
-        if (document.activeElement !== document.body) return;
+        if (document.activeElement !== document.body && document.activeElement !== null) return;
         const buttons = rows.map((near) => near?.querySelector<HTMLElement>(alike));
         const place = [...buttons, heading, document.getElementById('main')].find(
           (near) => near?.isConnected,

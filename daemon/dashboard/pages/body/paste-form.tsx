@@ -4,6 +4,7 @@ import { useId, useMemo, useState } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { Choice } from '../../forms/choice.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
+import { keptDraft } from '../../state/draft.ts';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { instantOn } from './instant-on.ts';
@@ -11,13 +12,17 @@ import { PastePreview } from './paste-preview.tsx';
 import { type DayOrder, slashed } from './read-date.ts';
 import { readWeighIns } from './read-weigh-ins.ts';
 
+const useDraft = keptDraft<{ pasted: string }>(({ pasted }) => pasted !== '');
+
 /** Many weigh-ins at once, from a table or a file: read while they are pasted, and stored when they look right. */
 export function PasteForm({ body }: { body: BodyView }) {
   const { athlete, units } = body;
   const id = useId();
-  const [pasted, setPasted] = useState('');
+  const { draft, change, ids } = useDraft(athlete, () => ({ pasted: '' }));
+  const { pasted } = draft;
+  const setPasted = (text: string) => change({ pasted: text });
   const [order, setOrder] = useState<DayOrder>('day first');
-  const { busy, problem, run, withIds } = useSubmit();
+  const { busy, problem, run, withIds } = useSubmit({ ids });
   const { tell } = useNotice();
   const lines = useMemo(
     () => readWeighIns(pasted, { unit: units.mass, order, today: body.date }),

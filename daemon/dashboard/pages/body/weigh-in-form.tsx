@@ -15,15 +15,17 @@ interface WeighInDraft {
   date: string | null;
 }
 
-const useDraft = keptDraft<WeighInDraft>(
-  () => ({ mass: '', note: '', date: null }),
-  ({ mass, note }) => mass !== '' || note !== '',
-);
+const useDraft = keptDraft<WeighInDraft>(({ mass, note }) => mass !== '' || note !== '');
 
 /** One weigh-in: a number and Enter. */
 export function WeighInForm({ body }: { body: BodyView }) {
   const { mass: unit } = body.units;
-  const [{ mass, note, date: chosen }, change, ids] = useDraft(`${body.athlete} ${body.date}`);
+  const { draft, change, ids } = useDraft(`${body.athlete} ${body.date}`, () => ({
+    mass: '',
+    note: '',
+    date: null,
+  }));
+  const { mass, note, date: chosen } = draft;
   const { submit, add } = useAdd(ids);
   const date = chosen ?? body.date;
   // What was already asked about, kg.

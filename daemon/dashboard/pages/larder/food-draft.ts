@@ -2,7 +2,7 @@ import type { FoodState } from '@platewright/core/records/food.ts';
 import { foodSchema } from '@platewright/core/records/food.ts';
 import type { FieldsOf, Food } from '@platewright/core/records/kinds.ts';
 import type { Nutrients } from '@platewright/core/records/nutrients.ts';
-import { parseDecimal } from '@platewright/core/units/decimal.ts';
+import { parseDecimal, parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import { type EnergyUnit, kJFromKcal, parseEnergy } from '@platewright/core/units/energy.ts';
 import { plain } from '../../athlete-form/draft.ts';
 
@@ -69,7 +69,10 @@ export function draftOfFood(food: Food | undefined, energyUnit: EnergyUnit): Foo
 
 /** One figure of a label as the record keeps it, for the label's grams; undefined when it can't be read. */
 export function readFigure(key: NutrientName, text: string, energyUnit: EnergyUnit): number | undefined {
-  const value = key === 'energyKcal' ? parseEnergy(text, energyUnit) : parseDecimal(text);
+  const value =
+    key === 'energyKcal'
+      ? parseEnergy(text, energyUnit)
+      : parseDecimalIn(text, key.endsWith('Mg') ? 'mg' : 'g');
   return value !== undefined && value >= 0 ? value : undefined;
 }
 

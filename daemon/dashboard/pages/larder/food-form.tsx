@@ -6,6 +6,7 @@ import { Choice } from '../../forms/choice.tsx';
 import { EditForm } from '../../forms/edit-form.tsx';
 import { Field } from '../../forms/field.tsx';
 import { Select } from '../../forms/select.tsx';
+import { keptDraft } from '../../state/draft.ts';
 import { useSubmit } from '../../state/use-submit.ts';
 import { draftOfFood, type FoodDraft, readFood } from './food-draft.ts';
 import { LabelNote } from './label-note.tsx';
@@ -13,6 +14,8 @@ import { NutrientFields } from './nutrient-fields.tsx';
 import { PortionsField } from './portions-field.tsx';
 
 const states = foodStateSchema.options.map((value) => ({ value, label: value }));
+
+const useDraft = keptDraft<FoodDraft>();
 
 /** A food typed from its label, checked while it is typed. */
 export function FoodForm({
@@ -26,35 +29,40 @@ export function FoodForm({
 }) {
   const { energy } = larder.units;
   const original = larder.foods.find(({ food }) => food.id === editing.replace(/^copy:/, ''))?.food;
-  const [draft, setDraft] = useState(() => draftOfFood(original, energy));
+  const { draft, change, forget, ids } = useDraft(`${larder.athlete} ${editing}`, () =>
+    draftOfFood(original, energy),
+  );
   const [tried, setTried] = useState(false);
-  const submit = useSubmit();
-  const set = (change: Partial<FoodDraft>) => setDraft((before) => ({ ...before, ...change }));
+  const submit = useSubmit({ ids });
+  const leave = () => {
+    forget();
+    close();
+  };
   const fields = readFood(draft, energy);
 
   const save = async () => {
     setTried(true);
     if (!fields) return;
     const id = original && editing === original.id ? original.id : submit.idOf();
-    if (await submit.run(() => sendEdits([edit('food', larder.athlete, id, fields)]))) close();
+    if (await submit.run(() => sendEdits([edit('food', larder.athlete, id, fields)]))) leave();
   };
 
   return (
-    <EditForm what="the food" submit={submit} save={save} ready close={close}>
+    <EditForm what="the food" submit={submit} save={save} ready close={leave}>
       <div class="fields">
         <Field
           label="Name"
           value={draft.name}
-          onText={(name) => set({ name })}
+          onText={(name) => change({ name })}
           wrong={tried && draft.name.trim() === '' ? 'Type a name.' : undefined}
         />
         <Field
           label="Other words for it"
           value={draft.aliases}
-          onText={(aliases) => set({ aliases })}
+          onText={(aliases) => change({ aliases })}
           hint="What you might type, with commas between."
         />
-        <Select label="State" value={draft.state} options={states} onChoice={(state) => set({ state })} />
+        <Select label="State" value={draft.state} options={states} onChoice={(state) => change({ state })} />
         <Choice
           legend="Carbohydrate"
           value={draft.carbohydrate}
@@ -63,12 +71,12 @@ export function FoodForm({
             { value: 'complex', label: 'complex' },
             { value: 'quick', label: 'quick' },
           ]}
-          onChoice={(carbohydrate) => set({ carbohydrate })}
+          onChoice={(carbohydrate) => change({ carbohydrate })}
         />
       </div>
-      <NutrientFields draft={draft} set={set} energyUnit={energy} tried={tried} />
+      <NutrientFields draft={draft} set={change} energyUnit={energy} tried={tried} />
       <LabelNote draft={draft} energyUnit={energy} />
-      <PortionsField portions={draft.portions} onPortions={(portions) => set({ portions })} />
+      <PortionsField portions={draft.portions} onPortions={(portions) => change({ portions })} />
       {tried && !fields && (
         <p class="wrong" role="alert">
           A name, energy, protein, carbohydrate and fat are needed, and a portion needs a name and grams.

@@ -5,7 +5,7 @@ import { edit, sendEdits } from '../../api/edits.ts';
 import { AimFields } from '../../athlete-form/aim-fields.tsx';
 import { CautionFields } from '../../athlete-form/caution-fields.tsx';
 import { DayFields } from '../../athlete-form/day-fields.tsx';
-import { draftOfAim, emptyAthlete } from '../../athlete-form/draft.ts';
+import { type AthleteDraft, draftOfAim, emptyAthlete, type PhaseDraft } from '../../athlete-form/draft.ts';
 import { PersonFields } from '../../athlete-form/person-fields.tsx';
 import { RateFields } from '../../athlete-form/rate-fields.tsx';
 import { readAthlete } from '../../athlete-form/read-draft.ts';
@@ -14,22 +14,26 @@ import { shownWrong } from '../../athlete-form/shown-wrong.ts';
 import { Form } from '../../forms/form.tsx';
 import { Page, Section } from '../../shell/page.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
+import { keptDraft } from '../../state/draft.ts';
 import { useSubmit } from '../../state/use-submit.ts';
 import { LiveTargets } from './live-targets.tsx';
+
+const useDraft = keptDraft<{ draft: AthleteDraft; phase: PhaseDraft }>();
 
 /** The first run: one page, and the targets beside it as you type. */
 export function SetUpPage({ done }: { done: () => Promise<void> }) {
   const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
   const today = localDate(Date.now(), { timeZone, rolloverHour: setUpDefaults.rolloverHour });
-  const [draft, setDraft] = useState(emptyAthlete);
-  const [phase, setPhase] = useState(() => draftOfAim('off-season', today));
+  const kept = useDraft('set-up', () => ({ draft: emptyAthlete(), phase: draftOfAim('off-season', today) }));
+  const { draft, phase } = kept.draft;
+  const setPhase = (next: PhaseDraft) => kept.change({ phase: next });
   const [tried, setTried] = useState(false);
-  const { busy, problem, run, idOf } = useSubmit();
+  const { busy, problem, run, idOf } = useSubmit({ ids: kept.ids });
 
   const athlete = readAthlete(draft, { today, timeZone });
   const aim = readPhase(phase);
   const wrong = shownWrong(draft, athlete.wrong, tried);
-  const set = (change: Partial<typeof draft>) => setDraft((before) => ({ ...before, ...change }));
+  const set = (change: Partial<AthleteDraft>) => kept.change({ draft: { ...draft, ...change } });
 
   const save = async () => {
     setTried(true);
@@ -41,6 +45,7 @@ export function SetUpPage({ done }: { done: () => Promise<void> }) {
     await run(async () => {
       const id = idOf('athlete');
       await sendEdits([edit('athlete', id, id, fields), edit('phase', id, idOf('phase'), phaseFields)]);
+      kept.forget();
       await done();
     });
   };

@@ -1,6 +1,6 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
-import { useId } from 'preact/hooks';
+import { useId, useRef } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { readView } from '../../api/views.ts';
 import { Form } from '../../forms/form.tsx';
@@ -20,10 +20,7 @@ interface LineDraft {
   chosen: number | null;
 }
 
-const useDraft = keptDraft<LineDraft>(
-  () => ({ line: '', chosen: null }),
-  ({ line }) => line !== '',
-);
+const useDraft = keptDraft<LineDraft>(({ line }) => line !== '');
 
 /** The typed line of the day: Enter logs what could be read, and leaves the rest in the line. */
 export function LogLine({ day }: { day: DayView }) {
@@ -31,7 +28,11 @@ export function LogLine({ day }: { day: DayView }) {
   const id = useId();
   const larder = useLoaded(`larder ${athlete}`, () => readView('larder', athlete)).value;
   const typedLarder = useTypedLarder(larder);
-  const [{ line, chosen }, change, ids] = useDraft(`${athlete} ${date}`);
+  const { draft, change, ids } = useDraft(`${athlete} ${date}`, () => ({ line: '', chosen: null }));
+  const { line, chosen } = draft;
+  // What stands in the line when the answer comes: typing goes on while it is sent.
+  const latest = useRef(line);
+  latest.current = line;
   const setLine = (next: string) => change({ line: next });
   const items = useReading(line, typedLarder);
   const { tell } = useNotice();
@@ -53,7 +54,9 @@ export function LogLine({ day }: { day: DayView }) {
       sendEdits(entries.map((entry) => edit('entry', athlete, entry.id, entry.fields))),
     );
     if (!stored) return;
-    change({ line: rest, chosen });
+    const typedSince = latest.current.startsWith(line) ? latest.current.slice(line.length) : '';
+    const left = rest === '' ? typedSince.replace(/^[\s,+]+/, '') : rest + typedSince;
+    change({ line: left, chosen });
     tell(
       `Logged ${entries.map(({ fields }) => fields.name).join(', ')} to meal ${meal}.`,
       entries.map((entry) => removal('entry', athlete, entry.id, true)),
