@@ -31,7 +31,7 @@ export function BodyFacts({ body }: { body: BodyView }) {
           name="Body fat"
           figure={formatDecimal(fat.percent)}
           unit="%"
-          beside={`± ${formatDecimal(fat.errorPercent, 1)}, ${fat.method}`}
+          beside={`± ${formatDecimal(fat.errorPercent)}, ${fat.method}`}
         />
       )}
       {fatFreeIndex && (

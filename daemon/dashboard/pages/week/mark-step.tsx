@@ -32,7 +32,7 @@ export function MarkStep({ call, band }: { call: WeeklyCall; band: WeekView['car
         )}
       </span>
       <span class="soft small">
-        band {gramsFigure(band.lowG)} to {gramsFigure(band.highG)} g
+        band then {gramsFigure(band.lowG)} to {gramsFigure(band.highG)} g
       </span>
     </p>
   );
