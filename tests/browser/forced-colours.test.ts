@@ -37,6 +37,18 @@ it('tells the page in sight, a meal that was eaten, what is chosen and the slide
   expect(await colour('input[type="range"]', 'forced-color-adjust')).toBe('none');
 });
 
+it('tells which suggestion is chosen in the popup where colours are forced', async () => {
+  const popup = await world.pairExtension();
+  await popup.page.emulateMedia({ forcedColors: 'active' });
+  await popup.line.pressSequentially('100 oat');
+  await popup.options.nth(1).waitFor();
+  await popup.line.press('ArrowDown');
+  const borders = await popup.options.evaluateAll((options) =>
+    options.map((option) => getComputedStyle(option).borderLeftColor),
+  );
+  expect(new Set(borders).size).toBe(2);
+});
+
 it('prints no form', async () => {
   await page.emulateMedia({ forcedColors: 'none', media: 'print' });
   await dashboard.page.goto(`${world.url}/#/body`);
