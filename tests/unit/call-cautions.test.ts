@@ -235,6 +235,20 @@ describe('levers', () => {
 });
 
 describe('what would have changed the call', () => {
+  it('says what to do about days that look half logged because the plan asks for too much', () => {
+    const input = callOfLife({ days: 42, kgPerWeek: 0.3, eats: 0.6 });
+    const said = (everyMeal: boolean) =>
+      weeklyCall({
+        ...input,
+        days: input.days.map((day) => ({
+          ...day,
+          intake: day.intake && { ...day.intake, complete: false, everyMeal },
+        })),
+      }).wouldChange.find(({ code }) => code === 'more-log')?.text;
+    expect(said(true)).toContain('14 days with nearly every meal in the log look too small to be all');
+    expect(said(false)).toBe('More days logged in full: 0 in the last 14.');
+  });
+
   it('says paces as the page does, to 0.05, and never the expected one as the one to reach', () => {
     for (let kgPerWeek = -0.6; kgPerWeek < 0.9; kgPerWeek += 0.1) {
       const call = weeklyCall(callOfLife({ days: 56, kgPerWeek, seed: 3 }));

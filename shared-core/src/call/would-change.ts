@@ -1,3 +1,4 @@
+import { type DayTable, has } from '../maintenance/days.ts';
 import { availabilityLevels } from '../maintenance/energy-availability.ts';
 import { formatGrams } from '../units/mass.ts';
 import { formatEstimatedPace, formatPace, formatShare, paceStep } from '../units/percent.ts';
@@ -146,7 +147,7 @@ function nearestTurn(turns: (kcal: number) => boolean): number {
 /** With fewer of the last 14 days weighed or logged, more of them are asked for (common practice, no source). */
 const FEW_DAYS = 10;
 
-function moreData({ weighInsLately, eating }: Situation): WouldChange[] {
+function moreData({ weighInsLately, eating, model }: Situation): WouldChange[] {
   const items: WouldChange[] = [];
   if (weighInsLately < FEW_DAYS)
     items.push({
@@ -157,10 +158,17 @@ function moreData({ weighInsLately, eating }: Situation): WouldChange[] {
   if (eating.loggedDays < FEW_DAYS)
     items.push({
       code: 'more-log',
-      text: `More days logged in full: ${eating.loggedDays} in the last 14.`,
+      text: `More days logged in full: ${eating.loggedDays} in the last 14.${ofSmallDays(model.table)}`,
       numbers: { loggedDays: eating.loggedDays },
     });
   return items;
+}
+
+/** A plan that asks for far too much makes every whole log look half: only the athlete can tell. */
+function ofSmallDays({ partial, everyMealKcal, count }: DayTable): string {
+  const small = partial.slice(-14).filter((one, n) => one && has(everyMealKcal, Math.max(0, count - 14) + n));
+  if (small.length === 0) return '';
+  return ` ${days(small.length)} with nearly every meal in the log ${small.length === 1 ? 'looks' : 'look'} too small to be all: if it was, say so on that day’s page.`;
 }
 
 function body({ composition }: Situation): WouldChange[] {
