@@ -1,3 +1,4 @@
+import { dateSchema } from '@platewright/core/records/scalars.ts';
 import { useEffect, useState } from 'preact/hooks';
 
 export const pages = [
@@ -19,11 +20,12 @@ export interface Route {
   rest: string;
 }
 
-/** The route of an address fragment such as `#/today/2025-03-03`; anything unknown is today. */
+/** The route of an address fragment such as `#/today/2025-03-03`; a page that is unknown, and a date that is none, is today. */
 function routeOf(hash: string): Route {
   const [name = '', rest = ''] = hash.replace(/^#\/?/, '').split('/');
   const page = pages.find((known) => known === name);
-  return page ? { page, rest } : { page: 'today', rest: '' };
+  const date = dateSchema.safeParse(rest);
+  return page ? { page, rest: date.success ? date.data : '' } : { page: 'today', rest: '' };
 }
 
 export function hrefOf(page: Page, rest = ''): string {

@@ -15,22 +15,27 @@ export function formatDay(date: string): string {
 
 /** An ISO date as `3 Mar 2025`. */
 export function formatDayOfYear(date: string): string {
-  return `${formatDay(date)} ${date.slice(0, 4)}`;
+  return `${formatDay(date)} ${yearOf(date)}`;
 }
 
-/** An ISO date as `Mon 3 Mar`. */
-export function formatWeekday(date: string): string {
-  return `${weekday(date).slice(0, short)} ${formatDay(date)}`;
+/** An ISO date as `Mon 3 Mar`, and seen from another year as `Mon 3 Mar 2025`. */
+export function formatWeekday(date: string, from = date): string {
+  const day = yearOf(date) === yearOf(from) ? formatDay(date) : formatDayOfYear(date);
+  return `${weekday(date).slice(0, short)} ${day}`;
 }
 
-/** An ISO date as `Monday 3 March`. */
-export function formatLongDay(date: string): string {
-  return `${weekday(date)} ${dayOfMonth(date)} ${month(date)}`;
+/** An ISO date as `Monday 3 March`, or with its year as `Monday 3 March 2025`. */
+export function formatLongDay(date: string, withYear = false): string {
+  return `${weekday(date)} ${dayOfMonth(date)} ${month(date)}${withYear ? ` ${yearOf(date)}` : ''}`;
 }
 
 /** An ISO date as `Mar`. */
 export function formatMonth(date: string): string {
   return month(date).slice(0, short);
+}
+
+function yearOf(date: string): string {
+  return date.slice(0, 4);
 }
 
 function weekday(date: string): string {

@@ -2,6 +2,7 @@ import { addDays, datesUpTo, daysBetween, isoWeekday } from '@platewright/core/s
 import { kindOfDay } from '@platewright/core/season/kind-of-day.ts';
 import { localDate, localTime } from '@platewright/core/season/local-date.ts';
 import { phaseInForce } from '@platewright/core/season/phase-in-force.ts';
+import { formatLongDay, formatWeekday } from '@platewright/core/ui/format-date.ts';
 import { describe, expect, it } from 'vitest';
 import { phaseOf } from '../support/season.ts';
 
@@ -95,5 +96,15 @@ describe('phase in force', () => {
     expect(phaseInForce(phases, '2025-12-31')).toBeNull();
     expect(phaseInForce(phases, '2026-02-28')?.id).toBe('a');
     expect(phaseInForce(phases, '2026-03-01')?.id).toBe('b');
+  });
+});
+
+describe('a date for reading', () => {
+  it('has its year where it is seen from another one', () => {
+    expect(formatWeekday('2025-03-03')).toBe('Mon 3 Mar');
+    expect(formatWeekday('2025-03-03', '2025-11-26')).toBe('Mon 3 Mar');
+    expect(formatWeekday('2025-03-03', '2026-03-03')).toBe('Mon 3 Mar 2025');
+    expect(formatLongDay('2025-03-03')).toBe('Monday 3 March');
+    expect(formatLongDay('2025-03-03', true)).toBe('Monday 3 March 2025');
   });
 });

@@ -30,7 +30,7 @@ export function WeighInTable({ body }: { body: BodyView }) {
           head: 'Date',
           cell: ({ date, weighIn }) => (
             <>
-              {formatWeekday(date)}
+              {formatWeekday(date, body.date)}
               {weighIn.note && <span class="soft small block">{weighIn.note}</span>}
             </>
           ),
@@ -47,7 +47,7 @@ export function WeighInTable({ body }: { body: BodyView }) {
       remove={({ date, weighIn }) => ({
         kind: 'weigh-in',
         id: weighIn.id,
-        what: `the weigh-in of ${formatWeekday(date)}`,
+        what: `the weigh-in of ${formatWeekday(date, body.date)}`,
       })}
     />
   );

@@ -10,7 +10,7 @@ export function DateTurn({ date, isToday }: { date: string; isToday: boolean }) 
         ‹
       </a>
       <label class="date-pick">
-        <span>{formatLongDay(date)}</span>
+        <span>{formatLongDay(date, !isToday)}</span>
         <input
           type="date"
           aria-label="Go to a date"

@@ -17,7 +17,7 @@ export function WeekPage({ date }: { date: string }) {
   return (
     <Page
       title="Week"
-      lead={week && `Weekly call of ${formatLongDay(week.date)}${due(week)}`}
+      lead={week && `Weekly call of ${formatLongDay(week.date, date !== '')}${due(week)}`}
       aside={week && <WeekTurn date={week.date} isToday={date === ''} />}
     >
       <Shown loaded={loaded}>{(view) => <WholeWeek week={view} />}</Shown>
