@@ -29,6 +29,14 @@ async function popupShows(markG: number): Promise<void> {
   await popup.beam(`eaten of the mark of ${markG} g`).waitFor();
 }
 
+it('says beside the body mass of the set-up that a weekly call put another one in force', async () => {
+  await week.go('Plan');
+  await week.page.getByRole('button', { name: 'Change the set-up' }).click();
+  await week.page.getByText(/^At set-up\. \d\d\.\d kg is in force, by the weekly call\.$/).waitFor();
+  await week.page.getByRole('button', { name: 'Leave it' }).click();
+  await week.go('Week');
+});
+
 describe('the weekly call of the demo season', () => {
   it('says on every screen that the season is invented', async () => {
     await week.page.getByText('Invented season.').waitFor();

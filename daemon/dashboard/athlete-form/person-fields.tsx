@@ -3,8 +3,13 @@ import { Field } from '../forms/field.tsx';
 import { inMassUnit } from './draft.ts';
 import { type AthletePartProps, tied } from './part.ts';
 
+interface PersonFieldsProps extends AthletePartProps {
+  /** What is to be known of the body mass beside what is typed. */
+  massHint?: string | undefined;
+}
+
 /** Units and the body. */
-export function PersonFields(part: AthletePartProps) {
+export function PersonFields({ massHint, ...part }: PersonFieldsProps) {
   const { draft, set, wrong } = part;
   return (
     <div class="fields">
@@ -54,6 +59,7 @@ export function PersonFields(part: AthletePartProps) {
         label="Body mass"
         {...tied(part, 'mass')}
         unit={draft.massUnit}
+        hint={massHint}
         inputMode="decimal"
         placeholder={draft.massUnit === 'kg' ? 'such as 82.5' : 'such as 182'}
       />

@@ -1,3 +1,4 @@
+import { formatBodyMass } from '@platewright/core/units/mass.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
 import { useState } from 'preact/hooks';
 import { edit, sendEdits } from '../../api/edits.ts';
@@ -24,10 +25,16 @@ export function AthleteEditor({ plan, close }: { plan: PlanView; close: () => vo
   };
   return (
     <EditForm what="the set-up" submit={submit} save={save} ready={fields !== null} close={close}>
-      <PersonFields draft={draft} set={set} wrong={wrong} />
+      <PersonFields draft={draft} set={set} wrong={wrong} massHint={inForce(plan)} />
       <DayFields draft={draft} set={set} wrong={wrong} today={plan.date} />
       <RateFields draft={draft} set={set} wrong={wrong} />
       <CautionFields draft={draft} set={set} />
     </EditForm>
   );
+}
+
+/** Once a weekly call was decided, another body mass typed here would change no target. */
+function inForce({ athlete, session }: PlanView): string | undefined {
+  if (session.bodyMassKg === athlete.startMassKg) return undefined;
+  return `At set-up. ${formatBodyMass(session.bodyMassKg, athlete.massUnit)} is in force, by the weekly call.`;
 }
