@@ -32,7 +32,10 @@ export function AimFields({ phase, athlete, set, wrong, whole }: AimFieldsProps)
           { value: 'hold', label: 'Hold' },
           { value: 'pre-contest', label: 'Pre-contest' },
         ]}
-        onChoice={(aim) => set({ ...draftOfAim(aim, phase.from), contestDate: phase.contestDate })}
+        onChoice={(aim) => {
+          const { contestDate, startMark } = phase;
+          set({ ...draftOfAim(aim, phase.from), contestDate, startMark });
+        }}
       />
       <Field
         label="Pace aimed for"
