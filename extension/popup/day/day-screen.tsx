@@ -1,3 +1,4 @@
+import { loggedWords } from '@platewright/core/ui/logged-words.ts';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { source } from '../../platform/source.ts';
 import { Draft } from '../line/draft.tsx';
@@ -8,7 +9,7 @@ import { TypedLine } from '../line/typed-line.tsx';
 import { useTypedLine } from '../line/use-typed-line.ts';
 import { readFoods } from '../state/read-foods.ts';
 import type { DayState } from '../state/read-popup.ts';
-import { foodsWords, loggedWords } from '../state/saved-meal.ts';
+import { foodsWords } from '../state/saved-meal.ts';
 import { useActions } from '../state/use-actions.ts';
 import { useHabits } from '../state/use-habits.ts';
 import { DateHead, stepFrom } from './date-head.tsx';
@@ -43,7 +44,7 @@ export function DayScreen({ state, show }: DayScreenProps) {
     [habits, state, meal],
   );
 
-  const log = async (portions: readonly Portion[], what: string) => {
+  const log = async (portions: readonly Portion[], what: string): Promise<boolean> => {
     if (day === null) return true;
     // The meal stays, though logging may make the next one due: the person is not done with it.
     setChosen({ date, meal });
@@ -56,7 +57,7 @@ export function DayScreen({ state, show }: DayScreenProps) {
       actions.say(`${what} is no longer in the larder.`);
       return true;
     }
-    const refused = await actions.act(edits, loggedWords(what, meal));
+    const refused = await actions.act(edits, loggedWords(what, meal, portions.length - edits.length));
     // The meal at hand comes first.
     below.current?.scrollTo({ top: 0 });
     return refused;

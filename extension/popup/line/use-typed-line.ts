@@ -46,10 +46,16 @@ export function useTypedLine(table: Table | null, { log, failed }: Sending) {
     const first = read(left)[0]?.end ?? left.length;
     setState({ ...BLANK, text: left, caret: first, sent: true });
     const ready = readyItems(all);
-    if (ready.length > 0) {
-      const again = await log(ready);
-      if (again) setState((now) => (now.text === left ? { ...BLANK, text: line, caret: line.length } : now));
-    } else if (left !== '') failed();
+    if (ready.length === 0) {
+      if (left !== '') failed();
+    } else if (await log(ready)) {
+      // Nothing typed is lost, and neither is what was typed meanwhile.
+      setState((now) => {
+        const typed = [...ready.map((item) => item.text), now.text.trim()].filter(Boolean).join(', ');
+        const back = now.text === left ? line : typed;
+        return { ...BLANK, text: back, caret: back.length };
+      });
+    }
   }
 
   useEffect(() => {

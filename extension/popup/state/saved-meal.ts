@@ -1,5 +1,6 @@
 import { clockDevice } from '@platewright/core/changes/clock.ts';
 import { readRecord } from '@platewright/core/changes/read.ts';
+import { loggedWords } from '@platewright/core/ui/logged-words.ts';
 import type { Edit } from '../../replica/edit.ts';
 import type { RecordRow } from '../../replica/rows.ts';
 
@@ -31,11 +32,6 @@ export function savedMeal(entries: readonly RecordRow[], device: string | null, 
     text: loggedWords(foodsWords(saved), first.meal),
     undo: saved.map(({ athlete, id }) => ({ athlete, kind: 'entry', record: id, fields: { removed: true } })),
   };
-}
-
-/** What is said once something is logged at a meal. */
-export function loggedWords(what: string, meal: number): string {
-  return `Logged ${what} to meal ${meal}.`;
 }
 
 /** One food by its name, several by their number. */

@@ -1,0 +1,66 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { ATHLETE, setUpAthlete } from './athlete.ts';
+import type { PopupPage } from './pages/popup.ts';
+import { startWorld, type World } from './world.ts';
+
+let world: World;
+let dashboard: Page;
+let popup: PopupPage;
+beforeAll(async () => {
+  world = await startWorld();
+  dashboard = await world.openDashboard();
+  await setUpAthlete(dashboard);
+  popup = await world.pairExtension();
+  await popup.line.waitFor();
+});
+afterAll(() => world?.close());
+
+it('gives a typed line back when it could not be saved', async () => {
+  await popup.page.evaluate(`
+    globalThis.asked = chrome.runtime.sendMessage.bind(chrome.runtime);
+    chrome.runtime.sendMessage = async (message) =>
+      JSON.stringify(message).includes('"edit"') ? { ok: false, reason: 'The disk is full.' } : asked(message);
+  `);
+  await popup.log('200 chicken, 50 zzqx, 80g oats');
+  await popup.said('Not saved. The disk is full.');
+  expect(await popup.line.inputValue()).toBe('200 chicken, 50 zzqx, 80g oats');
+  await popup.page.evaluate('chrome.runtime.sendMessage = globalThis.asked');
+  await popup.line.press('Enter');
+  await popup.said('Logged 2 foods');
+  expect(await popup.line.inputValue()).toBe('50 zzqx');
+  await popup.line.fill('');
+});
+
+it('says which part of a standing meal it could not log', async () => {
+  const per100 = { energyKcal: 60, proteinG: 10, carbohydrateG: 4, fatG: 0 };
+  const food = { aliases: [], state: 'as eaten', per100, portions: [] };
+  await store([
+    { kind: 'food', athlete: ATHLETE, id: 'own-skyr', fields: { ...food, name: 'Skyr' } },
+    { kind: 'food', athlete: ATHLETE, id: 'own-bar', fields: { ...food, name: 'Oat bar' } },
+    {
+      kind: 'standing-meal',
+      athlete: ATHLETE,
+      id: 'own-bowl',
+      fields: { name: 'Bowl', items: ['own-skyr', 'own-bar'].map((id) => ({ food: id, grams: 60 })) },
+    },
+    { kind: 'food', athlete: ATHLETE, id: 'own-bar', fields: { removed: true } },
+  ]);
+  await popup.options.filter({ hasText: 'Bowl' }).waitFor();
+  await popup.line.press('Alt+1');
+  await popup.said(/Logged Bowl to meal \d, all but a food no longer in the larder\./);
+  await dashboard.bringToFront();
+  await dashboard.getByRole('button', { name: 'Bowl', exact: true }).click();
+  await dashboard.getByText(/Logged Bowl to meal \d, all but a food no longer in the larder\./).waitFor();
+});
+
+async function store(edits: readonly object[]): Promise<void> {
+  await dashboard.evaluate(
+    async (body) => {
+      const headers = { 'content-type': 'application/json' };
+      const answer = await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify(body) });
+      if (!answer.ok) throw new Error(await answer.text());
+    },
+    { edits },
+  );
+}
