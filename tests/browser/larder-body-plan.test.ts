@@ -27,6 +27,8 @@ describe('the larder', () => {
     await larder.press('Copy Chickpeas, cooked');
     // The form stands above the list that was pressed in.
     await larder.focused('Name');
+    await larder.press('Save the food');
+    await larder.page.getByText('Another food is called so').waitFor();
     await larder.press('Leave it');
     await larder.press('Add a food');
     await larder.focused('Name');

@@ -66,7 +66,9 @@ const food = fc.record({
   }),
 });
 const foods = fc
-  .uniqueArray(food, { minLength: 1, maxLength: 5, selector: (one) => one.name })
+  // Two of the same name, too.
+  .tuple(fc.array(food, { minLength: 1, maxLength: 5 }), fc.boolean())
+  .map(([list, twins]) => (twins ? [...list, ...list] : list))
   .map((list) => list.map((one, i): Edible => ({ ...one, id: `food-${i}` })));
 
 const value = fc.oneof(

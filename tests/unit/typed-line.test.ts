@@ -187,6 +187,16 @@ describe('a typed line', () => {
     expect(parseLine(line, twinLarder)).toMatchObject(twins.map((food) => ({ status: 'ok', food })));
   });
 
+  it('takes the one that is chosen of two foods of the same name', () => {
+    const twins = ['a', 'b'].map((id) => ({ id, name: 'Bar', aliases: [], portions: [] }));
+    const own = { index: indexFoods(twins) };
+    for (const food of twins) {
+      const { line } = replaceItem('60 bar', 6, food, own);
+      expect(parseLine(line, own)).toMatchObject([{ status: 'ok', food, grams: 60 }]);
+      expect(parseLine(formatLine([{ food, grams: 60, amount: null }], own), own)).toMatchObject([{ food }]);
+    }
+  });
+
   it('knows which item is being typed and what it may become', () => {
     const line = '200 chicken, 2 large eg, 80g oats';
     const typed = completionAt(line, line.indexOf('eg,') + 2, larder);

@@ -39,11 +39,20 @@ export function FoodForm({
     close();
   };
   const fields = readFood(draft, energy);
+  const changed = original && editing === original.id ? original.id : null;
+  // Where the names are the same, nothing that is typed or shown tells which food is meant. One that was stored unheard is this one.
+  const taken = larder.foods.some(
+    ({ food, hidden }) =>
+      !hidden &&
+      food.id !== changed &&
+      ![...ids.values()].includes(food.id) &&
+      sameName(food.name, draft.name),
+  );
 
   const save = async () => {
     setTried(true);
-    if (!fields) return;
-    const id = original && editing === original.id ? original.id : submit.idOf();
+    if (!fields || taken) return;
+    const id = changed ?? submit.idOf();
     if (await submit.run(() => sendEdits([edit('food', larder.athlete, id, fields)]))) leave();
   };
 
@@ -54,7 +63,7 @@ export function FoodForm({
           label="Name"
           value={draft.name}
           onText={(name) => change({ name })}
-          wrong={tried && draft.name.trim() === '' ? 'Type a name.' : undefined}
+          wrong={tried ? wrongName(draft.name, taken) : undefined}
         />
         <Field
           label="Other words for it"
@@ -84,4 +93,13 @@ export function FoodForm({
       )}
     </EditForm>
   );
+}
+
+function sameName(a: string, b: string): boolean {
+  return a.trim().toLowerCase() === b.trim().toLowerCase();
+}
+
+function wrongName(name: string, taken: boolean): string | undefined {
+  if (taken) return 'Another food is called so: add what tells this one from it, or hide the other.';
+  return name.trim() === '' ? 'Type a name.' : undefined;
 }

@@ -71,7 +71,7 @@ export function indexFoods<F extends Findable>(all: readonly F[]): FoodIndex<F> 
   };
 }
 
-/** The food of exactly this name; of several the first. */
+/** The food of exactly this name, of several the first; or else the one with this id. */
 export function foodNamed<F extends Findable>(index: FoodIndex<F>, name: string): F | undefined {
-  return index.foods.find((food) => food.name === name);
+  return index.foods.find((food) => food.name === name) ?? index.foods.find((food) => food.id === name);
 }

@@ -1,4 +1,4 @@
-import { plainly, quote } from './format.ts';
+import { plainly, quoteFood } from './format.ts';
 import { type Edible, type Interpretation, interpret, type Larder } from './interpret.ts';
 import { itemAt, type Span } from './items.ts';
 import { readItem } from './parse.ts';
@@ -38,7 +38,7 @@ export function replaceItem<F extends Edible>(
   const amount = amountText(item.text, tokens, reading);
   const plain = `${amount}${plainly(food.name)}`;
   const read = readItem(plain, larder);
-  const text = 'food' in read && read.food.id === food.id ? plain : `${amount}${quote(food.name)}`;
+  const text = 'food' in read && read.food.id === food.id ? plain : `${amount}${quoteFood(food, larder)}`;
   // A comma that separated two items must not come to stand between two digits.
   const before =
     line.slice(0, item.start) + (/^\d/.test(text) && /\d,$/.test(line.slice(0, item.start)) ? ' ' : '');

@@ -1,4 +1,5 @@
 import { roundTo } from '../../units/round.ts';
+import { foodNamed } from '../search/food-index.ts';
 import type { Edible, Larder } from './interpret.ts';
 import { formatNumber } from './number.ts';
 import { readItem } from './parse.ts';
@@ -11,8 +12,14 @@ export interface LoggedItem<F> {
 }
 
 /** A name that no separator, quote or second meaning can hurt. */
-export function quote(name: string): string {
+function quote(name: string): string {
   return `"${name.replaceAll('"', '""')}"`;
+}
+
+/** A food so that nothing else can be read: its name in quotes, or its id where another food has the same name. */
+export function quoteFood<F extends Edible>(food: F, { index }: Larder<F>): string {
+  const named = foodNamed(index, food.name);
+  return quote(named !== undefined && named.id !== food.id ? food.id : food.name);
 }
 
 /** A name without what separates items: `Chicken breast roasted`. */
@@ -33,13 +40,13 @@ export function formatItem<F extends Edible>(item: LoggedItem<F>, larder: Larder
     .map(({ name }) => `${amount?.slice(0, -name.length)}${quote(name)}`);
   const candidates = [
     `${plainly(amount ?? inGrams)} ${plainly(food.name)}`,
-    ...[plainly(amount ?? inGrams), ...inPortions].map((text) => `${text} ${quote(food.name)}`),
+    ...[plainly(amount ?? inGrams), ...inPortions].map((text) => `${text} ${quoteFood(food, larder)}`),
   ];
   const faithful = candidates.find((text) => {
     const read = readItem(text, larder);
     return read.status === 'ok' && read.food.id === food.id && read.grams === grams && read.amount === amount;
   });
-  return faithful ?? `${inGrams} ${quote(food.name)}`;
+  return faithful ?? `${inGrams} ${quoteFood(food, larder)}`;
 }
 
 /** A typed line that reads back as the same items. */
