@@ -50,6 +50,19 @@ describe('the larder', () => {
     await popup.said('Logged House whey to meal');
   });
 
+  it('takes back what a food was said to be', async () => {
+    const larder = new LarderPage(dashboard.page);
+    const say = async (kind: string) => {
+      await larder.press('Edit House whey');
+      await larder.page.getByText(kind, { exact: true }).click();
+      await larder.press('Save the food');
+    };
+    await say('quick');
+    await larder.food('House whey').filter({ hasText: 'quick carbohydrate' }).waitFor();
+    await say('unsaid');
+    await larder.food('House whey').filter({ hasNotText: 'quick carbohydrate' }).waitFor();
+  });
+
   it('offers a hidden food no longer, and offers it again', async () => {
     const larder = new LarderPage(dashboard.page);
     const offered = popup.page.getByRole('option', { name: 'Honey', exact: true });

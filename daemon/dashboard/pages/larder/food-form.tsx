@@ -53,7 +53,9 @@ export function FoodForm({
     setTried(true);
     if (!fields || taken) return;
     const id = changed ?? submit.idOf();
-    if (await submit.run(() => sendEdits([edit('food', larder.athlete, id, fields)]))) leave();
+    // A field that is not sent stays as it was.
+    const all = changed === null ? fields : { ...fields, carbohydrate: fields.carbohydrate ?? null };
+    if (await submit.run(() => sendEdits([edit('food', larder.athlete, id, all)]))) leave();
   };
 
   return (
