@@ -100,9 +100,14 @@ export function readNutrients(draft: FoodDraft, energyUnit: EnergyUnit): Nutrien
   return { ...read, energyKcal, proteinG, carbohydrateG, fatG };
 }
 
-/** The fields of the food, or null when something is missing or can't be read. */
-export function readFood(draft: FoodDraft, energyUnit: EnergyUnit): FieldsOf<'food'> | null {
-  const per100 = readNutrients(draft, energyUnit);
+/**
+ * The fields of the food, or null when something is missing or can't be read. Figures that nobody touched since they were
+ * drafted from `original` stay as they are: the draft shows two decimals of them.
+ */
+export function readFood(draft: FoodDraft, energyUnit: EnergyUnit, original?: Food): FieldsOf<'food'> | null {
+  const drafted = original && draftOfFood(original, energyUnit);
+  const per100 =
+    drafted && hasSameFigures(draft, drafted) ? original.per100 : readNutrients(draft, energyUnit);
   if (!per100) return null;
   const parsed = foodSchema.safeParse({
     name: draft.name,
@@ -118,4 +123,8 @@ export function readFood(draft: FoodDraft, energyUnit: EnergyUnit): FieldsOf<'fo
     ...(draft.carbohydrate !== 'unsaid' && { carbohydrate: draft.carbohydrate }),
   });
   return parsed.success ? parsed.data : null;
+}
+
+function hasSameFigures(a: FoodDraft, b: FoodDraft): boolean {
+  return a.per === b.per && nutrientNames.every(({ key }) => a.nutrients[key] === b.nutrients[key]);
 }

@@ -38,7 +38,7 @@ export function FoodForm({
     forget();
     close();
   };
-  const fields = readFood(draft, energy);
+  const fields = readFood(draft, energy, original);
   const changed = original && editing === original.id ? original.id : null;
   // Where the names are the same, nothing that is typed or shown tells which food is meant. One that was stored unheard is this one.
   const taken = larder.foods.some(

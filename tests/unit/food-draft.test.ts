@@ -1,0 +1,27 @@
+import type { Food } from '@platewright/core/records/kinds.ts';
+import { expect, it } from 'vitest';
+import { draftOfFood, readFood } from '../../daemon/dashboard/pages/larder/food-draft.ts';
+
+/** Typed from a label for 30 g, in kcal. */
+const food: Food = {
+  id: 'whey',
+  athlete: 'a',
+  name: 'Whey',
+  aliases: [],
+  state: 'dry',
+  per100: { energyKcal: 11_300 / 30, proteinG: 2300 / 30, carbohydrateG: 7, fatG: 5 },
+  portions: [],
+};
+
+it('leaves the figures of a food alone that is only called something else', () => {
+  for (const unit of ['kcal', 'kJ'] as const) {
+    const renamed = { ...draftOfFood(food, unit), name: 'House whey' };
+    expect(readFood(renamed, unit, food)).toMatchObject({ name: 'House whey', per100: food.per100 });
+  }
+});
+
+it('takes figures that were typed', () => {
+  const draft = draftOfFood(food, 'kcal');
+  const typed = { ...draft, per: '50', nutrients: { ...draft.nutrients, proteinG: '40' } };
+  expect(readFood(typed, 'kcal', food)?.per100).toMatchObject({ proteinG: 80, carbohydrateG: 14 });
+});
