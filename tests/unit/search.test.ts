@@ -146,6 +146,6 @@ describe('the choice between matches', () => {
   });
 
   it('is nothing when nothing matches', () => {
-    expect(choose('beans', rice)).toEqual({ food: undefined, foods: [] });
+    expect(choose('beans', rice)).toMatchObject({ food: undefined, foods: [] });
   });
 });

@@ -137,6 +137,26 @@ describe('a typed line', () => {
     ]);
   });
 
+  it.each([
+    ['1 coke', 'unknown-food'],
+    ['200 fries', 'unknown-food'],
+    ['200 chips', 'ambiguous'],
+    ['50 toffee', 'ambiguous'],
+    ['200 custard', 'ambiguous'],
+    ['10 mint', 'ambiguous'],
+    ['100 beef', '100 g Sirloin steak, lean, broiled'],
+    ['100 beaf', 'ambiguous'],
+    ['100 hicken', 'ambiguous'],
+  ])('takes no other food for %j unasked', (line, expected) => {
+    expect(read(line)[0]).toBe(expected);
+  });
+
+  it('says that no food is called so where it asks about another spelling', () => {
+    expect(parseLine('50 toffee', larder)).toMatchObject([
+      { choices: [foodNamed('Coffee, black')], message: expect.stringMatching(/^No food is called toffee:/) },
+    ]);
+  });
+
   it('lets habit decide between states of a food, and asks when habit points at another kind', () => {
     const dry = foodNamed('White rice, dry');
     const used = (food: { id: string }) => ({ ...larder, usage: new Map([[food.id, 3]]) });

@@ -8,13 +8,17 @@ export interface Expansion {
   quality: number;
 }
 
-export const qualities = { whole: 0, begun: 1, misspelt: 2, misspeltBegun: 3 } as const;
+export const qualities = { whole: 0, begun: 1, misspelt: 2, doubtful: 3 } as const;
 
-/** Shorter words are one edit from too much. */
+/** Shorter forms are one edit from too much: `coke` from `cod`. */
 const shortestMisspelt = 4;
-const shortestMisspeltBeginning = 5;
+/** Shorter ones may be so too (`chips`, `chia`), and so are beginnings of words: what they mean is doubtful. */
+const shortestSure = 5;
 
-/** The terms that a typed word is, begins or, when asked, misspells; best quality first. */
+/**
+ * The terms that a typed word is, begins or, when asked, misspells; best quality first. The first letter is seldom the
+ * wrong one (common practice, no source): `toffee` is rather a food that is not here than coffee, so that is doubtful too.
+ */
 export function expandWord(index: FoodIndex<Findable>, word: string, misspelt: boolean): Expansion[] {
   const form = stem(word);
   const whole = index.termOf.get(form);
@@ -25,16 +29,22 @@ export function expandWord(index: FoodIndex<Findable>, word: string, misspelt: b
     if (term !== whole) found.push({ term, quality: qualities.begun });
   }
   // A number is never a misspelling of another: 93/7 is not 90/10.
-  if (!misspelt || word.length < shortestMisspelt || /\d/.test(word)) return found;
-  const wholeOnly = form.length < shortestMisspeltBeginning;
+  if (!misspelt || form.length < shortestMisspelt || /\d/.test(word)) return found;
+  const wholeOnly = form.length < shortestSure;
   const known = new Set(found.map(({ term }) => term));
-  const begun: Expansion[] = [];
+  const doubtful: Expansion[] = [];
   index.terms.forEach((candidate, term) => {
     if (!isOneEditFrom(form, candidate, wholeOnly) || known.has(term)) return;
-    if (isOneEditFrom(form, candidate, true)) found.push({ term, quality: qualities.misspelt });
-    else begun.push({ term, quality: qualities.misspeltBegun });
+    if (!wholeOnly && beginsAlike(form, candidate) && isOneEditFrom(form, candidate, true)) {
+      found.push({ term, quality: qualities.misspelt });
+    } else doubtful.push({ term, quality: qualities.doubtful });
   });
-  return found.concat(begun);
+  return found.concat(doubtful);
+}
+
+/** Whether two words have the same first letter, or the first two swapped. */
+function beginsAlike(a: string, b: string): boolean {
+  return a[0] === b[0] || (a[0] === b[1] && a[1] === b[0]);
 }
 
 function firstNotBefore(index: FoodIndex<Findable>, word: string): number {

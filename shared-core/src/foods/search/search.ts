@@ -9,7 +9,7 @@ export interface Match<F> {
   food: F;
   /** 0 the whole name; 1 an alias or all that stands before the comma; 2 part of it or half typed; 3 misspelt. */
   level: number;
-  /** Of the worst word: 0 whole; 1 half typed; 2 misspelt; 3 half typed and misspelt. */
+  /** Of the worst word: 0 whole; 1 half typed; 2 misspelt; 3 doubtful, see `expandWord`. */
   quality: number;
   /** What was typed is 0 the name, 1 an alias, 2 what stands before the comma, 3 that and more, 4 something else of it. */
   cover: number;

@@ -56,7 +56,10 @@ function outcomeOf<F extends Edible>({ reading, query, choice }: Interpretation<
   const { food } = choice;
   if (!food) {
     const choices = choice.foods.slice(0, mostChoices);
-    return { status: 'ambiguous', choices, message: `Several foods match ${query}: choose one.` };
+    const message = choice.doubtful
+      ? `No food is called ${query}: choose what you meant, or check the spelling.`
+      : `Several foods match ${query}: choose one.`;
+    return { status: 'ambiguous', choices, message };
   }
   if (reading.value === null) {
     return { status: 'needs-amount', food, message: `How much ${food.name}? Type an amount beside it.` };
