@@ -151,6 +151,30 @@ describe('a typed line', () => {
     expect(read(line)[0]).toBe(expected);
   });
 
+  it.each([
+    ['200 Chicken breast, raw', ['200 g Chicken breast, raw']],
+    [
+      '200 g chicken thigh, skinless, raw, 80 oats',
+      ['200 g Chicken thigh, skinless, raw', '80 g Oats, rolled'],
+    ],
+    ['100g rice, dry', ['100 g White rice, dry']],
+    ['2 eggs, fried', ['92 g Egg, fried (2 large)']],
+    ['200 milk, 2 %', ['200 g Milk, 2 %']],
+    ['80 oats, milk', ['80 g Oats, rolled', 'needs-amount Milk, whole']],
+    ['80 oats, 2 eggs', ['80 g Oats, rolled', '100 g Egg, whole (2 large)']],
+    ['80 oats; rolled', ['80 g Oats, rolled', 'needs-amount Oats, rolled']],
+  ])('takes %j for names with commas only where they are', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+
+  it('keeps items apart when one is completed, though a food is called by both', () => {
+    const own = ['Bar', 'Bar, nut', 'Nut'].map((name) => ({ id: name, name, aliases: [], portions: [] }));
+    const barLarder = { index: indexFoods(own) };
+    expect(parseLine('60 bar, nut', barLarder)).toMatchObject([{ food: { name: 'Bar, nut' }, grams: 60 }]);
+    const bar = own[0] ?? foodNamed('Bar');
+    expect(replaceItem('60 ba, nut', 5, bar, barLarder).line).toBe('60 "Bar", nut');
+  });
+
   it('says that no food is called so where it asks about another spelling', () => {
     expect(parseLine('50 toffee', larder)).toMatchObject([
       { choices: [foodNamed('Coffee, black')], message: expect.stringMatching(/^No food is called toffee:/) },

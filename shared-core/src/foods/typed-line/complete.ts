@@ -1,9 +1,10 @@
+import { itemAround, itemsIn, tokensIn } from './comma-names.ts';
 import { plainly, quoteFood } from './format.ts';
 import { type Edible, type Interpretation, interpret, type Larder } from './interpret.ts';
-import { itemAt, type Span } from './items.ts';
+import type { Span } from './items.ts';
 import { readItem } from './parse.ts';
 import { isAmountOnly, isOf, type Reading, readingsOf } from './readings.ts';
-import { type Token, tokensOf } from './tokens.ts';
+import type { Token } from './tokens.ts';
 
 /** The item being typed and the foods it may mean. */
 export interface Completion<F> {
@@ -20,8 +21,8 @@ export function completionAt<F extends Edible>(
   caret: number,
   larder: Larder<F>,
 ): Completion<F> {
-  const item = itemAt(line, caret);
-  const { interpretation } = understand(tokensOf(item.text), larder);
+  const item = itemAround(line, caret, larder);
+  const { interpretation } = understand(tokensIn(item.text), larder);
   return { item, query: interpretation?.query ?? '', foods: interpretation?.choice.foods ?? [] };
 }
 
@@ -32,13 +33,22 @@ export function replaceItem<F extends Edible>(
   food: F,
   larder: Larder<F>,
 ): { line: string; caret: number } {
-  const item = itemAt(line, caret);
-  const tokens = tokensOf(item.text);
+  const item = itemAround(line, caret, larder);
+  const tokens = tokensIn(item.text);
   const { reading } = understand(tokens, larder);
   const amount = amountText(item.text, tokens, reading);
-  const plain = `${amount}${plainly(food.name)}`;
-  const read = readItem(plain, larder);
-  const text = 'food' in read && read.food.id === food.id ? plain : `${amount}${quoteFood(food, larder)}`;
+  const text = `${amount}${plainly(food.name)}`;
+  const plain = putIn(line, item, text);
+  const read = readItem(text, larder);
+  // Beside its neighbours it may read as another food.
+  const stands = itemsIn(plain.line, larder).some((one) => one.end === plain.caret && one.text === text);
+  return stands && 'food' in read && read.food.id === food.id
+    ? plain
+    : putIn(line, item, `${amount}${quoteFood(food, larder)}`);
+}
+
+/** The line with a text in place of an item, and the caret after it. */
+function putIn(line: string, item: Span, text: string): { line: string; caret: number } {
   // A comma that separated two items must not come to stand between two digits.
   const before =
     line.slice(0, item.start) + (/^\d/.test(text) && /\d,$/.test(line.slice(0, item.start)) ? ' ' : '');

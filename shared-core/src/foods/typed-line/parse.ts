@@ -1,4 +1,5 @@
 import { words } from '../search/words.ts';
+import { itemsIn, tokensIn } from './comma-names.ts';
 import {
   type Edible,
   type Interpretation,
@@ -7,9 +8,9 @@ import {
   portionTyped,
   textOf,
 } from './interpret.ts';
-import { itemsOf, type Span } from './items.ts';
+import type { Span } from './items.ts';
 import { isAmountOnly, readingsOf } from './readings.ts';
-import { type Token, tokensOf } from './tokens.ts';
+import type { Token } from './tokens.ts';
 import { type Measure, weigh } from './weigh.ts';
 
 /** What an item of a typed line turned out to be. A `message` says what is wrong and what to do. */
@@ -33,12 +34,12 @@ const COMMA = 'put a comma between two foods';
  * the milligram; `amount` is null when it was typed in grams. Never throws.
  */
 export function parseLine<F extends Edible>(line: string, larder: Larder<F>): TypedItem<F>[] {
-  return itemsOf(line).map((span) => ({ ...span, ...readItem(span.text, larder) }));
+  return itemsIn(line, larder).map((span) => ({ ...span, ...readItem(span.text, larder) }));
 }
 
 /** Reads one item of a typed line. */
 export function readItem<F extends Edible>(text: string, larder: Larder<F>): Outcome<F> {
-  const tokens = tokensOf(text);
+  const tokens = tokensIn(text);
   const readings = readingsOf(tokens);
   if (isAmountOnly(readings)) {
     return { status: 'unknown-food', message: 'Which food? Type its name beside the amount.' };
