@@ -194,6 +194,29 @@ describe('a typed line', () => {
     ]);
   });
 
+  it.each([
+    ['14 egg whites', /^14 of Egg white can be grams or pieces: type 14 g or 14 large\.$/],
+    ['20 eggs', /type 20 g or 20 large/],
+    ['1 steak', /^Sirloin steak, lean, broiled is not counted in pieces: type 1 g, or how much it was\.$/],
+    ['2 rice', /type 2 g/],
+  ])('asks whether %j are grams or pieces', (line, message) => {
+    expect(parseLine(line, larder)).toMatchObject([
+      { status: 'bad-amount', message: expect.stringMatching(message) },
+    ]);
+  });
+
+  it.each([
+    ['12 eggs', '600 g Egg, whole (12 large)'],
+    ['40 eggs', '40 g Egg, whole'],
+    ['15 strawberries', '15 g Strawberries'],
+    ['14 egg white', '14 g Egg white'],
+    ['5 sugar', '5 g Sugar'],
+    ['2.5 sugar', '2.5 g Sugar'],
+    ['1 g rice', '1 g White rice, cooked'],
+  ])('reads the bare number of %j', (line, expected) => {
+    expect(read(line)).toEqual([expected]);
+  });
+
   it('says what to type for a portion that is not there', () => {
     const oil = { id: 'oil', name: 'Oil', aliases: [], portions: [] };
     const egg = { ...oil, id: 'egg', name: 'Egg', portions: [{ name: 'large', grams: 50 }] };

@@ -19,6 +19,10 @@ export interface Weighed {
 
 /** A bare number up to this counts pieces, a larger one is grams (common practice, no source). */
 const mostPieces = 12;
+/** So many in the plural may still be pieces, `14 egg whites`, unless one weighs less (common practice, no source). */
+const mostDoubted = 36;
+/** A whole number below this, of what has no piece, is hardly grams: `1 steak` (common practice, no source). */
+const fewestGrams = 5;
 /** The most grams an entry may have. */
 const mostGrams = 20_000;
 
@@ -28,8 +32,10 @@ export function weigh(
   value: number,
   measure: Measure,
 ): Weighed | string {
-  const one = oneOf(food.portions, value, measure);
   if (Number.isNaN(value)) return 'A comma before three digits can be read in two ways: type 1500 or 1.5.';
+  const doubt = measure.kind === 'count' && doubtOf(food, value, measure.plural);
+  if (doubt) return doubt;
+  const one = oneOf(food.portions, value, measure);
   if (one.grams === undefined) {
     return `No volume is known for ${food.name}: type grams, or give it a portion such as cup in the larder.`;
   }
@@ -37,6 +43,24 @@ export function weigh(
   if (!(grams > 0)) return 'The amount is nothing: type a number above 0.';
   if (grams > mostGrams) return 'That is more than 20 kg: check the number and the unit.';
   return { grams, amount: one.name === 'g' ? null : `${formatNumber(value)} ${one.name}` };
+}
+
+/** What to type instead of a bare number that may be grams or pieces; empty when it is clear. */
+function doubtOf(
+  { name, portions }: { name: string; portions: readonly Portion[] },
+  value: number,
+  plural: boolean,
+): string {
+  const piece = pieceOf(portions);
+  const grams = `${formatNumber(value)} g`;
+  if (piece && plural && value > mostPieces && value <= mostDoubted && value < piece.grams) {
+    const pieces = `${formatNumber(value)} ${piece.name}`;
+    return `${formatNumber(value)} of ${name} can be grams or pieces: type ${grams} or ${pieces}.`;
+  }
+  if (!piece && value > 0 && value < fewestGrams && Number.isInteger(value)) {
+    return `${name} is not counted in pieces: type ${grams}, or how much it was.`;
+  }
+  return '';
 }
 
 function oneOf(
