@@ -1,7 +1,8 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { parseDecimal } from '../src/units/decimal.ts';
+import { roundTo } from '../src/units/round.ts';
 import type { EntryView } from '../src/views/types.ts';
-import { gramsFigure } from './number.ts';
+import { gramsFigure, weighedFigure } from './number.ts';
 
 /** An entry of more is a slip of the hand; the typed line refuses it too. */
 const MOST_G = 20_000;
@@ -25,9 +26,9 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
     byKey.current = false;
   }, [editing]);
 
-  const text = entry.amount
-    ? `${entry.amount} · ${gramsFigure(entry.grams)} g`
-    : `${gramsFigure(entry.grams)} g`;
+  const weighed = `${weighedFigure(entry.grams)} g`;
+  const text = entry.amount ? `${entry.amount} · ${weighed}` : weighed;
+  const asRead = String(roundTo(entry.grams, entry.grams < 1 ? 0.01 : 0.1));
   if (!onGrams) return <span class="entry-grams">{text}</span>;
   if (typed === null) {
     return (
@@ -36,7 +37,7 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
         type="button"
         class="entry-grams link"
         aria-label={`${text} of ${entry.name}, change`}
-        onClick={() => setTyped(String(Math.round(entry.grams * 10) / 10))}
+        onClick={() => setTyped(asRead)}
       >
         {text}
       </button>
@@ -47,7 +48,8 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
   const valid = grams !== undefined && grams > 0 && grams <= MOST_G;
   const save = () => {
     if (!valid) return;
-    if (grams !== entry.grams) onGrams(grams);
+    // What was only looked at keeps its last digits, and the amount it was typed in.
+    if (typed !== asRead) onGrams(grams);
     setTyped(null);
   };
   return (

@@ -9,6 +9,11 @@ export function gramsFigure(grams: number): string {
   return formatDecimal(grams);
 }
 
+/** Grams as they were weighed or typed, without the unit: to a tenth, below one gram to a hundredth, no zeros behind. */
+export function weighedFigure(grams: number): string {
+  return formatDecimal(grams, grams < 1 ? 2 : 1).replace(/\.?0+$/, '');
+}
+
 /** Energy in a column of figures: whole kcal or kJ without the unit. */
 export function energyFigure(kcal: number, unit: EnergyUnit): string {
   return formatDecimal(energyIn(kcal, unit));

@@ -54,6 +54,25 @@ it('says which part of a standing meal it could not log', async () => {
   await dashboard.getByText(/Logged Bowl to meal \d, all but a food no longer in the larder\./).waitFor();
 });
 
+it('shows the grams that were typed, and keeps an amount that was only looked at', async () => {
+  const amount = (name: string) => popup.page.getByRole('button', { name: `of ${name}, change` });
+  await popup.page.bringToFront();
+  await popup.line.pressSequentially('8 oz turkey, 2.5 g sugar, 0.4 g salt');
+  const draft = popup.page.getByRole('region', { name: 'As it will be logged' });
+  await draft.getByText('2.5 g Sugar').waitFor();
+  await draft.getByText('0.4 g Salt').waitFor();
+  await popup.line.press('Enter');
+  await popup.said('Logged 3 foods');
+  await amount('Turkey breast, roasted').click();
+  await popup.page.keyboard.press('Enter');
+  await amount('Turkey breast, roasted').getByText('8 oz · 226.8 g').waitFor();
+  await amount('Sugar').getByText('2.5 g').click();
+  await popup.page.keyboard.type('3.5');
+  await popup.page.keyboard.press('Enter');
+  await popup.said('Sugar: 3.5 g.');
+  await amount('Turkey breast, roasted').getByText('8 oz · 226.8 g').waitFor();
+});
+
 async function store(edits: readonly object[]): Promise<void> {
   await dashboard.evaluate(
     async (body) => {

@@ -1,6 +1,6 @@
 import type { Food } from '@platewright/core/records/kinds.ts';
 import { Figures } from '@platewright/core/ui/figures.tsx';
-import { gramsFigure } from '@platewright/core/ui/number.ts';
+import { weighedFigure } from '@platewright/core/ui/number.ts';
 import type { EnergyUnit } from '@platewright/core/units/energy.ts';
 import type { ReadItem } from './use-reading.ts';
 
@@ -24,7 +24,7 @@ export function ReadingList({ items, energyUnit, choose }: ReadingListProps) {
             <>
               <span>
                 {item.amount ? `${item.amount} · ` : ''}
-                {gramsFigure(item.grams)} g {item.food.name}
+                {weighedFigure(item.grams)} g {item.food.name}
               </span>
               <Figures {...scaled(item.food, item.grams)} energyUnit={energyUnit} />
             </>

@@ -1,4 +1,5 @@
 import { EntryRow } from '@platewright/core/ui/entry-row.tsx';
+import { weighedFigure } from '@platewright/core/ui/number.ts';
 import type { DayView, EntryView } from '@platewright/core/views/types.ts';
 import { useRef, useState } from 'preact/hooks';
 import type { Actions } from '../state/use-actions.ts';
@@ -25,7 +26,7 @@ export function PopupEntry({ entry, meal, day, actions }: PopupEntryProps) {
       <EntryRow
         entry={entry}
         energyUnit={day.units.energy}
-        onGrams={(grams) => change({ grams, amount: null }, `${entry.name}: ${Math.round(grams)} g.`)}
+        onGrams={(grams) => change({ grams, amount: null }, `${entry.name}: ${weighedFigure(grams)} g.`)}
       >
         <button
           ref={moveButton}

@@ -1,6 +1,6 @@
 import type { Food } from '@platewright/core/records/kinds.ts';
 import { Figures } from '@platewright/core/ui/figures.tsx';
-import { gramsFigure } from '@platewright/core/ui/number.ts';
+import { weighedFigure } from '@platewright/core/ui/number.ts';
 import type { EnergyUnit } from '@platewright/core/units/energy.ts';
 import { sumMacros } from '@platewright/core/views/macros.ts';
 import { useEffect, useState } from 'preact/hooks';
@@ -25,7 +25,7 @@ export function Draft({ athlete, items, energyUnit }: DraftProps) {
       <ul class="draft-items">
         {items.map(({ start, food, grams, amount }) => (
           <li key={start}>
-            <b>{amount ?? `${gramsFigure(grams)} g`}</b> {food.name}
+            <b>{amount ?? `${weighedFigure(grams)} g`}</b> {food.name}
           </li>
         ))}
       </ul>

@@ -1,4 +1,4 @@
-import { gramsFigure } from '@platewright/core/ui/number.ts';
+import { weighedFigure } from '@platewright/core/ui/number.ts';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Option } from './options.ts';
 
@@ -49,7 +49,7 @@ function OptionText({ option }: { option: Option }) {
       const { amount, grams, name } = option.suggestion;
       return (
         <>
-          <span class="soft">{amount ?? `${gramsFigure(grams)} g`}</span>
+          <span class="soft">{amount ?? `${weighedFigure(grams)} g`}</span>
           <span class="option-name">{name}</span>
         </>
       );

@@ -1,5 +1,5 @@
 import { Figures } from '@platewright/core/ui/figures.tsx';
-import { gramsFigure } from '@platewright/core/ui/number.ts';
+import { weighedFigure } from '@platewright/core/ui/number.ts';
 import type { LarderView, StandingMealView } from '@platewright/core/views/larder-types.ts';
 import { useState } from 'preact/hooks';
 import { Empty } from '../../shell/empty.tsx';
@@ -45,7 +45,8 @@ export function StandingMeals({ larder }: { larder: LarderView }) {
             <p class="soft small">
               {meal.items
                 .map(
-                  ({ name, grams }) => `${gramsFigure(grams)} g ${name ?? 'a food no longer in the larder'}`,
+                  ({ name, grams }) =>
+                    `${weighedFigure(grams)} g ${name ?? 'a food no longer in the larder'}`,
                 )
                 .join('; ')}
             </p>

@@ -1,4 +1,5 @@
 import { EntryRow } from '@platewright/core/ui/entry-row.tsx';
+import { weighedFigure } from '@platewright/core/ui/number.ts';
 import type { DayView, EntryView } from '@platewright/core/views/types.ts';
 import { useState } from 'preact/hooks';
 import { edit, type Fields } from '../../api/edits.ts';
@@ -26,7 +27,7 @@ export function DayEntry({ entry, meal, day }: { entry: EntryView; meal: number;
           void change(
             { grams, amount: null },
             { grams: entry.grams, amount: entry.amount },
-            `${entry.name}: ${Math.round(grams)} g.`,
+            `${entry.name}: ${weighedFigure(grams)} g.`,
           )
         }
       >
