@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { ATHLETE, setUpAthlete } from './athlete.ts';
 import type { PopupPage } from './pages/popup.ts';
@@ -71,6 +71,21 @@ it('shows the grams that were typed, and keeps an amount that was only looked at
   await popup.page.keyboard.press('Enter');
   await popup.said('Sugar: 3.5 g.');
   await amount('Turkey breast, roasted').getByText('8 oz · 226.8 g').waitFor();
+});
+
+it('takes a pasted recipe as the items that its lines are', async () => {
+  await world.extension.context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  const pasteInto = async (page: Page, field: Locator) => {
+    await page.bringToFront();
+    await page.evaluate(() => navigator.clipboard.writeText('200 chicken\r\n  100 rice\n\n2 eggs\n'));
+    await field.fill('');
+    await field.press('Control+v');
+    expect(await field.inputValue()).toBe('200 chicken, 100 rice, 2 eggs');
+    await field.press('Control+z');
+    expect(await field.inputValue()).toBe('');
+  };
+  await pasteInto(popup.page, popup.line);
+  await pasteInto(dashboard, dashboard.getByRole('textbox', { name: 'Typed line' }));
 });
 
 async function store(edits: readonly object[]): Promise<void> {

@@ -14,6 +14,7 @@ interface FieldProps {
   label: ComponentChildren;
   value: string;
   onText: (text: string) => void;
+  onPaste?: (event: ClipboardEvent) => void;
   /** Shown after the field: kg, g, cm. */
   unit?: string | undefined;
   hint?: ComponentChildren;

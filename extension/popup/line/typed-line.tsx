@@ -1,3 +1,4 @@
+import { pasteLines } from '@platewright/core/ui/paste-lines.ts';
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { LineMarks } from './line-marks.tsx';
 import { OPTION_LIST, optionId } from './option-list.tsx';
@@ -64,6 +65,7 @@ export function TypedLine({ line, label, choose }: TypedLineProps) {
             line.type(currentTarget.value, currentTarget.selectionStart ?? currentTarget.value.length)
           }
           onKeyDown={onKeyDown}
+          onPaste={pasteLines}
           onSelect={onSelect}
         />
       </div>

@@ -1,5 +1,6 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
 import { formatLine } from '@platewright/core/foods/typed-line/format.ts';
+import { pasteLines } from '@platewright/core/ui/paste-lines.ts';
 import type { LarderView, StandingMealView } from '@platewright/core/views/larder-types.ts';
 import { useState } from 'preact/hooks';
 import { edit, sendEdits } from '../../api/edits.ts';
@@ -46,6 +47,7 @@ export function StandingMealForm({ larder, meal, close }: StandingMealFormProps)
         label="What is in it"
         value={line}
         onText={setLine}
+        onPaste={pasteLines}
         placeholder="250 skyr, 60 oats, 1 banana"
         spellcheck={false}
         autocomplete="off"

@@ -1,4 +1,5 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
+import { pasteLines } from '@platewright/core/ui/paste-lines.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
 import { useId, useRef } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
@@ -76,6 +77,7 @@ export function LogLine({ day }: { day: DayView }) {
             autocomplete="off"
             spellcheck={false}
             onInput={(event) => setLine(event.currentTarget.value)}
+            onPaste={pasteLines}
           />
         </div>
         <MealChoice meal={meal} day={day} onMeal={(to) => change({ chosen: to })} />
