@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { setUpAthlete } from './athlete.ts';
+import { ATHLETE, setUpAthlete } from './athlete.ts';
 import { Dashboard } from './pages/dashboard.ts';
 import { startWorld, type World } from './world.ts';
 
@@ -65,25 +65,46 @@ it('keeps a food and a table of weigh-ins that were begun, until they are sent o
   await paste.fill('');
 });
 
-it('keeps what is typed while the line before it is sent', async () => {
-  await dashboard.go('Today');
-  let answer = () => {};
+it('keeps what is typed while a line is being stored, and the order in which foods were typed', async () => {
+  let store = () => {};
   const held = new Promise<void>((resolve) => {
-    answer = resolve;
+    store = resolve;
   });
   await page.route('**/v1/records', async (route) => {
     await held;
     await route.continue();
   });
-  await line().fill('100 oats');
-  await page.getByText('100 g Oats, rolled').waitFor();
+  await line().fill('5 sugar, 200 turkey, 30 honey, 40 almonds');
+  await page.getByText('40 g Almonds').waitFor();
   await line().press('Enter');
-  await line().pressSequentially(', 30 honey');
-  answer();
-  await dashboard.said('Logged Oats, rolled');
+  await page.getByRole('button', { name: 'Log', exact: true, disabled: true }).waitFor();
+  await line().press('End');
+  await line().pressSequentially(', 150 cod');
+  store();
+  await dashboard.said('Logged Sugar');
+  expect(await line().inputValue()).toBe('150 cod');
   await page.unroute('**/v1/records');
-  await expect.poll(() => line().inputValue()).toBe('30 honey');
   await line().fill('');
+  const names = page.locator('.meal-entries .entry-name').filter({ hasText: /Sugar|Turkey|Honey|Almonds/ });
+  await names.filter({ hasText: 'Almonds' }).waitFor();
+  expect(await names.allTextContents()).toEqual(['Sugar', 'Turkey breast, roasted', 'Honey', 'Almonds']);
+});
+
+it('shows the new day when a tab that stood open overnight is looked at again', async () => {
+  const head = page.locator('.date-pick span');
+  const today = await head.textContent();
+  const view = await page.evaluate(async (athlete) => {
+    const answer = await fetch(`/v1/views/day?athlete=${athlete}`, {
+      headers: { 'platewright-protocol': '1' },
+    });
+    return await answer.json();
+  }, ATHLETE);
+  await page.route('**/v1/views/day*', (route) => route.fulfill({ json: { ...view, date: '2026-01-01' } }));
+  await page.reload();
+  await head.filter({ hasText: '1 Jan' }).waitFor();
+  await page.unroute('**/v1/views/day*');
+  await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+  await head.filter({ hasText: today ?? '' }).waitFor();
 });
 
 it('says that typed words are kept where some were, and not where a page could not be read', async () => {

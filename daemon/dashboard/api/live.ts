@@ -17,7 +17,13 @@ function tellLoss(lost: boolean): void {
   for (const listener of lossListeners) listener(lost);
 }
 
-/** Listens to the daemon's `changed` events, and connects again whenever the line is lost. */
+/** How often a page in sight is read anew though nothing changed: meals and days turn by the clock alone. */
+const TURN_MS = 5 * 60_000;
+
+/**
+ * Listens to the daemon's `changed` events, and connects again whenever the line is lost. What stood open for hours is read
+ * anew when it is looked at again, so that nothing is logged to yesterday under the heading of today.
+ */
 export function connectLive(): () => void {
   let retry: ReturnType<typeof setTimeout> | undefined;
   let wasLost = false;
@@ -39,8 +45,15 @@ export function connectLive(): () => void {
       retry = setTimeout(open, 3000);
     };
   };
+  const inSight = () => {
+    if (document.visibilityState === 'visible') tellAll();
+  };
   open();
+  document.addEventListener('visibilitychange', inSight);
+  const turn = setInterval(inSight, TURN_MS);
   return () => {
+    document.removeEventListener('visibilitychange', inSight);
+    clearInterval(turn);
     clearTimeout(retry);
     source?.close();
     source = null;

@@ -23,6 +23,13 @@ interface LineDraft {
 
 const useDraft = keptDraft<LineDraft>(({ line }) => line !== '');
 
+/** What stays in the line: what could not be read of what was sent, and what was typed meanwhile. */
+function leftOf(now: string, sent: string, rest: string): string {
+  if (!now.startsWith(sent)) return now;
+  const since = now.slice(sent.length);
+  return rest === '' ? since.replace(/^[\s,+]+/, '') : rest + since;
+}
+
 /** The typed line of the day: Enter logs what could be read, and leaves the rest in the line. */
 export function LogLine({ day }: { day: DayView }) {
   const { athlete, date } = day;
@@ -41,9 +48,11 @@ export function LogLine({ day }: { day: DayView }) {
   const meal = chosen ?? day.nextMeal;
 
   const log = async () => {
+    const now = Date.now();
     const entries = withIds(
-      ready(items).map(({ food, grams, amount }) => ({
-        ...{ date, meal, food: food.id, name: food.name, grams, per100: food.per100, at: Date.now() },
+      ready(items).map(({ food, grams, amount }, n) => ({
+        // One by one, so that they stay in the order in which they were typed.
+        ...{ date, meal, food: food.id, name: food.name, grams, per100: food.per100, at: now + n },
         ...(amount !== null && { amount }),
       })),
     );
@@ -55,9 +64,7 @@ export function LogLine({ day }: { day: DayView }) {
       sendEdits(entries.map((entry) => edit('entry', athlete, entry.id, entry.fields))),
     );
     if (!stored) return;
-    const typedSince = latest.current.startsWith(line) ? latest.current.slice(line.length) : '';
-    const left = rest === '' ? typedSince.replace(/^[\s,+]+/, '') : rest + typedSince;
-    change({ line: left, chosen });
+    change({ line: leftOf(latest.current, line, rest), chosen });
     tell(
       `Logged ${entries.map(({ fields }) => fields.name).join(', ')} to meal ${meal}.`,
       entries.map((entry) => removal('entry', athlete, entry.id, true)),

@@ -29,7 +29,7 @@ export function TodayPage({ date }: { date: string }) {
             <div class="day-main">
               <Cautions cautions={view.cautions} />
               <DayBeams day={view} />
-              <LogLine day={view} />
+              <LogLine key={view.date} day={view} />
               <Timeline day={view} />
             </div>
             <aside class="day-margin" aria-label="Sums of the day">
