@@ -62,6 +62,19 @@ it('shows what was logged last, wherever the list stood, and all of the ring aro
   await amount.waitFor();
 });
 
+it('explains the first of many faults, and the rest does not run over the foot', async () => {
+  const { page, line } = await world.openPopup();
+  await line.fill(Array.from({ length: 8 }, (_, i) => `${i + 1}0 zzqx${i}`).join(', '));
+  await line.press('Enter');
+  await page.getByText('6 more are marked in the line.').waitFor();
+  const [faults, foot] = [
+    await page.locator('#line-faults').boundingBox(),
+    await page.locator('.foot').boundingBox(),
+  ];
+  expect((faults?.y ?? 0) + (faults?.height ?? 0)).toBeLessThanOrEqual(foot?.y ?? 0);
+  await line.fill('');
+});
+
 it('no longer says what was logged before once Enter could log nothing', async () => {
   const popup = await world.openPopup();
   await popup.log('150 salmon');

@@ -13,6 +13,8 @@ interface TypedLineProps {
 }
 
 const FAULTS = 'line-faults';
+/** So many are explained at once, so that the list and the foot keep their place; the others are marked in the line. */
+const MOST_EXPLAINED = 2;
 
 /** The typed line: a combobox of the WAI-ARIA pattern over `OptionList`. What can't be read is marked in place. */
 export function TypedLine({ line, label, choose }: TypedLineProps) {
@@ -70,11 +72,14 @@ export function TypedLine({ line, label, choose }: TypedLineProps) {
         />
       </div>
       <div id={FAULTS} aria-live="polite">
-        {line.faults.map((fault) => (
+        {line.faults.slice(0, MOST_EXPLAINED).map((fault) => (
           <p key={fault.start} class="wrong">
             {fault.message}
           </p>
         ))}
+        {line.faults.length > MOST_EXPLAINED && (
+          <p class="wrong">{line.faults.length - MOST_EXPLAINED} more are marked in the line.</p>
+        )}
       </div>
     </div>
   );
