@@ -48,7 +48,7 @@ export function StandingMealForm({ larder, meal, close }: StandingMealFormProps)
         value={line}
         onText={setLine}
         onPaste={pasteLines}
-        placeholder="250 skyr, 60 oats, 1 banana"
+        placeholder="250 greek yogurt, 60 oats, 1 banana"
         spellcheck={false}
         autocomplete="off"
       />

@@ -19,7 +19,7 @@ NDB   | food                           | state    | kcal     P    C     F fibre 
 23174 | Ribeye steak, lean, grilled    | cooked   |  206 28.11    0 10.37     0      0   4.2  0.4 0.02       0 2.64   59 | | ribeye, rib eye
 19002 | Beef jerky                     | as eaten |  410  33.2   11  25.6   1.8      9 10.85 0.81 0.19       0    - 2081 | piece 20 | jerky
 10060 | Pork tenderloin, raw           | raw      |  109 20.95    0  2.17     0      0   0.7 0.29 0.01       0 1.78   53 | | raw pork, raw pork fillet
-10061 | Pork tenderloin, roasted       | cooked   |  143 26.17    0  3.51     0      0   1.2 0.41 0.01       0 2.23   57 | | pork, pork fillet
+10061 | Pork tenderloin, roasted       | cooked   |  143 26.17    0  3.51     0      0   1.2 0.41 0.01       0 2.23   57 | | pork, pork fillet, cooked pork
 10066 | Pork chop, lean, raw           | raw      |  127 22.41    0  3.42     0      0  1.21 0.29 0.01       0 1.91   49 | chop 185 | raw pork chop, raw pork loin
 10068 | Pork chop, lean, broiled       | cooked   |  173 27.58    0  6.08     0      0  2.08 0.49 0.02       0 2.35   45 | chop 145 | pork chop, pork chops, pork loin
 10976 | Ground pork 96/4, cooked       | cooked   |  187 30.55    0  7.15     0      0  1.95 0.65 0.03    0.01 2.44   84 | | ground pork, pork mince
