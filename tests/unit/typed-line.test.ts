@@ -89,6 +89,16 @@ describe('a typed line', () => {
     ['200 g milk 2%', '200 g Milk, 2 %'],
     ['2% milk 200 mL', '206.266 g Milk, 2 % (200 mL)'],
     ['200 g cooked 93/7 beef', '200 g Ground beef 93/7, cooked'],
+    // As lists and packages have it.
+    ['chicken (200g)', '200 g Chicken breast, roasted'],
+    ['~200g chicken', '200 g Chicken breast, roasted'],
+    ['2 dl milk', '206.266 g Milk, whole (2 dL)'],
+    ['25cl milk', '257.832 g Milk, whole (25 cL)'],
+    ['200g cooked chicken', '200 g Chicken breast, roasted'],
+    ['200g cooked turkey', '200 g Turkey breast, roasted'],
+    ['100g raw rice', '100 g White rice, dry'],
+    ['80g raw pasta', '80 g Pasta, dry'],
+    ['150 boiled rice', '150 g White rice, cooked'],
     // Misspelt, half typed, another order, accents.
     ['200 chiken', '200 g Chicken breast, roasted'],
     ['200 hcicken', '200 g Chicken breast, roasted'],
@@ -147,6 +157,7 @@ describe('a typed line', () => {
     ['100 beef', '100 g Sirloin steak, lean, broiled'],
     ['100 beaf', 'ambiguous'],
     ['100 hicken', 'ambiguous'],
+    ['ca. 200 g chicken', 'ambiguous'],
   ])('takes no other food for %j unasked', (line, expected) => {
     expect(read(line)[0]).toBe(expected);
   });
@@ -235,6 +246,7 @@ describe('a typed line', () => {
     ['200 chicken 2 eggs', /portion chicken 2: put a comma between two foods\.$/],
     ['200g chicken 100g rice', /^No food matches .*: put a comma between two foods, check the spelling,/],
     ['200 zzqx', /^No food matches 200 zzqx: check the spelling,/],
+    ['100g sour rice', /^No food matches 100g sour rice: check the spelling,/],
   ])('suggests a comma where %s holds two amounts', (line, message) => {
     expect(parseLine(line, larder)).toMatchObject([{ message: expect.stringMatching(message) }]);
   });

@@ -4,6 +4,8 @@
  */
 export const millilitresPer = {
   mL: 1,
+  cL: 10,
+  dL: 100,
   L: 1000,
   tsp: 4.92892159375,
   tbsp: 14.78676478125,

@@ -50,7 +50,9 @@ function findAll<F extends Findable>(
   misspelt: boolean,
   { usage, limit = 8 }: SearchOptions,
 ): Match<F>[] {
-  const expansions = typed.map((word) => expandWord(index, word, misspelt));
+  const expansions = typed.map((word, i) =>
+    expandWord(index, word, { misspelt, last: i === typed.length - 1 }),
+  );
   const hits = intersect(index, expansions);
   const masks = Object.values(qualities).map((quality) => wordsOfTerm(expansions, quality));
   const best: { match: Match<F>; length: number }[] = [];

@@ -6,6 +6,7 @@ import { type Match, searchFoods, type Usage } from '../search/search.ts';
 import { portionNamed } from './portions.ts';
 import type { Reading } from './readings.ts';
 import type { Token } from './tokens.ts';
+import { isMass, leadingUnit } from './units.ts';
 
 /** What the typed line has to know of a food. */
 export type Edible = Findable & Pick<Food, 'portions'>;
@@ -39,7 +40,7 @@ export function interpret<F extends Edible>(
     best(readings, (reading) => matchesOf(reading, larder, false)) ??
     best(readings, (reading) => matchesOf(reading, larder, true)) ??
     best(readings, ({ food, measure }) =>
-      measure.kind === 'portion'
+      measure.kind === 'portion' && !isMassNamed(measure.words)
         ? find(food, larder, { forgiving: false }).filter(({ level }) => level < 2)
         : [],
     )
@@ -92,6 +93,12 @@ export function portionTyped(portions: readonly Portion[], typed: readonly Token
   const quote = typed.find(({ kind }) => kind === 'quoted');
   if (!quote) return portionNamed(portions, textOf(typed));
   return typed.length === 1 ? portions.find(({ name }) => name === quote.text) : undefined;
+}
+
+/** Grams and pounds are no portions that a food could lack. */
+function isMassNamed([first]: readonly Token[]): boolean {
+  const leading = first && leadingUnit([first.text]);
+  return leading !== undefined && isMass(leading.unit);
 }
 
 /** Tokens as text again. */

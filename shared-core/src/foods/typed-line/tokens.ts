@@ -16,15 +16,18 @@ const timesBefore = /[x×]\s*(?=[\d.¼-¾⅐-⅞])/iuy;
 const timesAfter = /\s*[x×](?!\p{L})/iuy;
 const word = /\S+/y;
 
+/** What stands between tokens: blanks, `about` as a sign, and what opens a bracket around an amount. */
+const token = /[^\s~≈(]|\((?!\d)/;
+
 /** The tokens of one item of a typed line. */
 export function tokensOf(item: string): Token[] {
   const tokens: Token[] = [];
-  let at = item.search(/\S/);
+  let at = item.search(token);
   while (at >= 0 && at < item.length) {
-    const token = tokenAt(item, at);
-    tokens.push(token);
-    const next = item.slice(token.end).search(/\S/);
-    at = next < 0 ? item.length : token.end + next;
+    const found = tokenAt(item, at);
+    tokens.push(found);
+    const next = item.slice(found.end).search(token);
+    at = next < 0 ? item.length : found.end + next;
   }
   return tokens;
 }

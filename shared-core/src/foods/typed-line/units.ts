@@ -11,9 +11,11 @@ const spellings: readonly (readonly [Unit, string])[] = [
   ['oz', 'oz ounce ounces'],
   ['lb', 'lb lbs pound pounds'],
   ['mL', 'ml millilitre millilitres milliliter milliliters'],
+  ['cL', 'cl'],
+  ['dL', 'dl'],
   ['L', 'l litre litres liter liters'],
   ['tsp', 'tsp tsps teaspoon teaspoons'],
-  ['tbsp', 'tbsp tbsps tablespoon tablespoons'],
+  ['tbsp', 'tbsp tbsps tbs tablespoon tablespoons'],
   ['cup', 'cup cups'],
   ['fl oz', 'floz fluidounce fluidounces'],
 ];
@@ -24,7 +26,7 @@ const unitOf: ReadonlyMap<string, Unit> = new Map(
 
 /** The unit that a list of words begins with, and how many of the words it takes. */
 export function leadingUnit(list: readonly string[]): { unit: Unit; length: number } | undefined {
-  const [first = '', second = ''] = list.slice(0, 2).map((word) => word.toLowerCase().replace(/\.$/, ''));
+  const [first = '', second = ''] = list.slice(0, 2).map((word) => word.toLowerCase().replace(/[.)]$/, ''));
   const length = first === 'fl' || first === 'fluid' ? 2 : 1;
   const unit = unitOf.get(length === 2 ? first + second : first);
   return unit && { unit, length };
