@@ -1,11 +1,14 @@
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { setUpAthlete } from './athlete.ts';
+import { ATHLETE, setUpAthlete } from './athlete.ts';
 import { startWorld, type World } from './world.ts';
 
 let world: World;
+let dashboard: Page;
 beforeAll(async () => {
   world = await startWorld();
-  await setUpAthlete(await world.openDashboard());
+  dashboard = await world.openDashboard();
+  await setUpAthlete(dashboard);
 });
 afterAll(() => world?.close());
 
@@ -60,6 +63,41 @@ it('shows what was logged last, wherever the list stood, and all of the ring aro
   await page.getByRole('alert').filter({ hasText: 'Type grams above 0' }).waitFor();
   await page.keyboard.press('Escape');
   await amount.waitFor();
+});
+
+it('removes one entry, and logs a standing meal once, however long a key is held', async () => {
+  await dashboard.evaluate(async (athlete) => {
+    const fields = { name: 'Held', items: [{ food: 'starter-19296', grams: 20 }] };
+    const body = JSON.stringify({ edits: [{ kind: 'standing-meal', athlete, id: 'held', fields }] });
+    const headers = { 'content-type': 'application/json' };
+    await fetch('/v1/records', { method: 'POST', headers, body });
+  }, ATHLETE);
+  const popup = await world.openPopup();
+  const { page, line } = popup;
+  await popup.options.filter({ hasText: 'Held' }).waitFor();
+  await page.keyboard.down('Alt');
+  for (let i = 0; i < 3; i++) await page.keyboard.down('1');
+  await page.keyboard.up('1');
+  await page.keyboard.up('Alt');
+  await popup.said('Logged Held');
+  await line.press('Control+z');
+  await popup.said('Undone: Logged Held');
+  expect(await popup.page.getByRole('button', { name: '20 g of Honey' }).count()).toBe(0);
+
+  const entries = page.getByRole('button', { name: /g of Sugar/ });
+  await popup.log('31 sugar, 32 sugar, 33 sugar, 34 sugar');
+  await popup.said('Logged 4 foods');
+  for (const [left, key] of [
+    [3, 'Delete'],
+    [2, 'Enter'],
+  ] as const) {
+    await page.getByRole('button', { name: 'Remove Sugar' }).first().focus();
+    for (let i = 0; i < 3; i++) await page.keyboard.down(key);
+    await page.keyboard.up(key);
+    await expect.poll(() => entries.count()).toBe(left);
+    await popup.said('Removed Sugar.');
+    expect(await entries.count()).toBe(left);
+  }
 });
 
 it('explains the first of many faults, and the rest does not run over the foot', async () => {

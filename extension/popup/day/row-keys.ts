@@ -12,7 +12,10 @@ export function rowKeys(event: KeyboardEvent): void {
   const named = [...row.querySelectorAll<HTMLButtonElement>('[data-key]')].find(
     (button) => button.dataset.key === key,
   );
-  if (named !== undefined) named.click();
+  // A key that is held removes one entry, not one after the other; Enter presses a button as long as it is held.
+  const pressesOnce = named !== undefined || key === 'Enter';
+  if (event.repeat && pressesOnce) event.preventDefault();
+  else if (named !== undefined) named.click();
   else if (key === 'ArrowDown') stepFocus(target, 1);
   else if (key === 'ArrowUp') stepFocus(target, -1);
   else return;

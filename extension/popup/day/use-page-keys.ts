@@ -40,7 +40,8 @@ function pressOf(event: KeyboardEvent, keys: Partial<PageKeys>): (() => void) | 
   }
   if (altKey && digit !== undefined) {
     const { standingMeal } = keys;
-    return standingMeal && (() => standingMeal(Number(digit)));
+    // Held, it logs once.
+    return standingMeal && (() => (event.repeat ? undefined : standingMeal(Number(digit))));
   }
   if (key === 'Escape') return keys.close;
   if (holdsText(event.target)) return undefined;
