@@ -96,6 +96,21 @@ describe('the larder', () => {
   });
 });
 
+describe('a standing meal with a hidden food', () => {
+  it('can still be changed', async () => {
+    const larder = new LarderPage(dashboard.page);
+    await larder.page.getByText('Own', { exact: true }).click();
+    await larder.find('house');
+    await larder.press('Hide House whey');
+    await larder.said('Hid House whey.');
+    await larder.press('Edit Shake');
+    await larder.page.getByText('40 g House whey').waitFor();
+    await larder.page.getByRole('textbox', { name: 'Name' }).fill('Morning shake');
+    await larder.press('Save the standing meal');
+    await larder.section('Standing meals').getByRole('heading', { name: 'Morning shake' }).waitFor();
+  });
+});
+
 describe('the popup, by keyboard alone', () => {
   const press = (key: string) => popup.page.keyboard.press(key);
   const focused = () => popup.page.evaluate(() => document.activeElement?.getAttribute('aria-label'));

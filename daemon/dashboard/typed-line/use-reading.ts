@@ -7,9 +7,14 @@ import { useMemo } from 'preact/hooks';
 export type ReadItem = TypedItem<Food>;
 type Larder = Parameters<typeof parseLine<Food>>[1];
 
-/** The larder as the typed line reads against it. */
-export function useTypedLarder(larder: LarderView | null): Larder {
-  return useMemo(() => ({ index: indexFoods(larder?.foods.map(({ food }) => food) ?? []) }), [larder]);
+/** The larder as the typed line reads against it; hidden foods only where they are `kept`, by id. */
+export function useTypedLarder(larder: LarderView | null, kept: readonly string[] = []): Larder {
+  return useMemo(() => {
+    const foods = larder?.foods.map(({ food }) =>
+      kept.includes(food.id) ? { ...food, hidden: false } : food,
+    );
+    return { index: indexFoods(foods ?? []) };
+  }, [larder, kept.join()]);
 }
 
 /** What a typed line says, item by item. */

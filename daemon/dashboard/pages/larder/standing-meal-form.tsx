@@ -18,7 +18,11 @@ interface StandingMealFormProps {
 
 /** A standing meal: its name, and a typed line of what is in it. */
 export function StandingMealForm({ larder, meal, close }: StandingMealFormProps) {
-  const typedLarder = useTypedLarder(larder);
+  // A food that is no longer offered is still part of the meal.
+  const typedLarder = useTypedLarder(
+    larder,
+    meal?.items.map(({ food }) => food),
+  );
   const foods = new Map(larder.foods.map(({ food }) => [food.id, food]));
   const [name, setName] = useState(meal?.name ?? '');
   const [line, setLine] = useState(() => {
