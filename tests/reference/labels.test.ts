@@ -101,6 +101,13 @@ describe('label check', () => {
       'Sugars are more than the carbohydrate',
     );
     expect(check({ ...chia, fibreG: 5, saturatesG: 60 }).words).toContain('Saturates are more than the fat');
+    const whole = { ...chia, carbohydrateG: 42 };
+    expect(check({ ...whole, linoleicG: 30, alphaLinolenicG: 20 }).words).toContain(
+      'fatty acids are more than the fat',
+    );
+    expect(check({ ...whole, leucineG: 25 }).words).toContain('Leucine is more than the protein');
+    expect(check({ ...whole, sodiumMg: 50_000 }).words).toContain('Sodium is more than in salt itself');
+    expect(check({ ...whole, sodiumMg: 16, leucineG: 1.4, alphaLinolenicG: 17.8 }).words).toBe('');
   });
 
   it('recognises figures for another serving', () => {

@@ -5,6 +5,9 @@ import { accountedEnergy, type Labelled, leastMass } from './label-ranges.ts';
 import type { Range } from './label-rounding.ts';
 import { euFatTolerance, euGramsTolerance, US_TOLERANCE } from './label-tolerance.ts';
 
+/** Sodium in 100 g of sodium chloride, mg: 22.990 of 58.443 (standard atomic weights), rounded up. */
+const MOST_SODIUM_MG = 39_400;
+
 export interface LabelCheck {
   /** `within tolerance`: rounding does not explain the difference, but labels may lawfully be off that far. */
   verdict: 'agrees' | 'within tolerance' | 'disagrees';
@@ -44,14 +47,23 @@ function tolerated(per100: Nutrients, { low, high }: Range): boolean {
 }
 
 function partsBeyondWholes(per100: Nutrients): string {
-  const { carbohydrateG, fatG, fibreG = 0, sugarsG = 0, saturatesG = 0 } = per100;
+  const { proteinG, carbohydrateG, fatG, fibreG = 0, sugarsG = 0, saturatesG = 0 } = per100;
+  const { linoleicG = 0, alphaLinolenicG = 0, epaDhaG = 0, leucineG = 0, sodiumMg = 0 } = per100;
   if (fibreG > carbohydrateG + euGramsTolerance(carbohydrateG)) {
     return 'Fibre is more than the carbohydrate. Carbohydrate here includes fibre: if the label’s does not, add the fibre to it.';
   }
   if (sugarsG > carbohydrateG + euGramsTolerance(carbohydrateG)) {
     return 'Sugars are more than the carbohydrate they are part of.';
   }
-  if (saturatesG > fatG + euFatTolerance(fatG)) return 'Saturates are more than the fat they are part of.';
+  const mostFat = fatG + euFatTolerance(fatG);
+  if (saturatesG > mostFat) return 'Saturates are more than the fat they are part of.';
+  if (linoleicG + alphaLinolenicG + epaDhaG > mostFat) {
+    return 'The fatty acids are more than the fat they are part of. Check whether the label has them in mg.';
+  }
+  if (leucineG > proteinG + euGramsTolerance(proteinG))
+    return 'Leucine is more than the protein it is part of.';
+  if (sodiumMg > MOST_SODIUM_MG)
+    return 'Sodium is more than in salt itself. Check whether the label has it in mg.';
   return '';
 }
 
