@@ -90,6 +90,17 @@ it('keeps what is typed while a line is being stored, and the order in which foo
   expect(await names.allTextContents()).toEqual(['Sugar', 'Turkey breast, roasted', 'Honey', 'Almonds']);
 });
 
+it('goes back to the typed line once a food was chosen, so that Enter logs it', async () => {
+  await line().fill('150 93/7');
+  const choice = page.getByRole('button', { name: 'Ground beef 93/7, cooked' });
+  await choice.focus();
+  await page.keyboard.press('Enter');
+  await choice.waitFor({ state: 'detached' });
+  await page.keyboard.press('Enter');
+  await dashboard.said('Logged Ground beef 93/7, cooked');
+  expect(await line().inputValue()).toBe('');
+});
+
 it('shows the new day when a tab that stood open overnight is looked at again', async () => {
   const head = page.locator('.date-pick span');
   const today = await head.textContent();

@@ -40,7 +40,10 @@ export function ReadingList({ items, energyUnit, choose }: ReadingListProps) {
                       key={food.id}
                       type="button"
                       class="button small"
-                      onClick={() => choose(item, food)}
+                      onClick={({ currentTarget }) => {
+                        focusLine(currentTarget.form);
+                        choose(item, food);
+                      }}
                     >
                       {food.name}
                     </button>
@@ -63,4 +66,9 @@ function scaled({ per100 }: Food, grams: number) {
     fatG: of(per100.fatG),
     energyKcal: of(per100.energyKcal),
   };
+}
+
+/** The button that is pressed goes, and the focus with it: the typed line, whose spelling nobody checks, takes it. */
+function focusLine(form: HTMLFormElement | null): void {
+  form?.querySelector<HTMLInputElement>('input[spellcheck="false"]')?.focus();
 }
