@@ -89,6 +89,13 @@ describe('a typed line', () => {
     ['200 g milk 2%', '200 g Milk, 2 %'],
     ['2% milk 200 mL', '206.266 g Milk, 2 % (200 mL)'],
     ['200 g cooked 93/7 beef', '200 g Ground beef 93/7, cooked'],
+    // Numbers as words.
+    ['a banana', '118 g Banana (1 medium)'],
+    ['half a banana', '59 g Banana (0.5 medium)'],
+    ['1/2 a banana', '59 g Banana (0.5 medium)'],
+    ['Two eggs', '100 g Egg, whole (2 large)'],
+    ['a cup of rice', '158 g White rice, cooked (1 cup)'],
+    ['one scoop whey', '32 g Whey protein powder (1 scoop)'],
     // As lists and packages have it.
     ['chicken (200g)', '200 g Chicken breast, roasted'],
     ['~200g chicken', '200 g Chicken breast, roasted'],
@@ -274,6 +281,14 @@ describe('a typed line', () => {
       expect(parseLine(line, own)).toMatchObject([{ status: 'ok', food, grams: 60 }]);
       expect(parseLine(formatLine([{ food, grams: 60, amount: null }], own), own)).toMatchObject([{ food }]);
     }
+  });
+
+  it('takes a number word for one only where no food is called so, and not while it is all there is', () => {
+    const cream = { id: 'c', name: 'Half and half', aliases: [], portions: [] };
+    const own = { index: indexFoods([cream, { ...cream, id: 'd', name: 'Rice' }]) };
+    expect(parseLine('half and half', own)).toMatchObject([{ status: 'needs-amount', food: cream }]);
+    expect(completionAt('a', 1, larder).foods).not.toEqual([]);
+    expect(replaceItem('a ban', 5, foodNamed('Banana'), larder).line).toBe('a Banana');
   });
 
   it('knows which item is being typed and what it may become', () => {

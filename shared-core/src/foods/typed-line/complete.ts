@@ -70,8 +70,10 @@ function amountText(text: string, tokens: readonly Token[], reading: Reading | u
   if (reading?.value == null) return '';
   const { food, measure } = reading;
   const isIn = (list: readonly Token[], { start }: Token) => list.some((token) => token.start === start);
+  // A word that says nothing is kept where it is the amount, `a banana`, or in the name of a portion.
   const isAmount = (token: Token) =>
-    !isIn(food, token) && (!isOf(token) || (measure.kind === 'portion' && isIn(measure.words, token)));
+    !isIn(food, token) &&
+    (token === tokens[0] || !isOf(token) || (measure.kind === 'portion' && isIn(measure.words, token)));
   return tokens
     .filter(isAmount)
     .map(({ start, end }, i, all) => text.slice(start, end) + (all[i + 1]?.start === end ? '' : ' '))

@@ -11,6 +11,17 @@ export interface Reading {
 
 /** Longest portion name that is looked for, in words. */
 const longestPortion = 3;
+const numberWords: ReadonlyMap<string, number> = new Map([
+  ['half', 0.5],
+  ['a', 1],
+  ['an', 1],
+  ['one', 1],
+  ['two', 2],
+  ['three', 3],
+  ['four', 4],
+  ['five', 5],
+  ['six', 6],
+]);
 /** An item with more numbers is no item of food. */
 const mostNumbers = 3;
 
@@ -26,7 +37,18 @@ export function readingsOf(tokens: readonly Token[]): Reading[] {
   return [
     ...around.sort((a, b) => order.indexOf(a.measure.kind) - order.indexOf(b.measure.kind)),
     { value: null, measure: { kind: 'count' }, food: tokens },
+    ...(numbers.length === 0 ? inWords(tokens) : []),
   ];
+}
+
+/** The readings of an item that begins with a number in words: `half a banana`. Alone, such a word may begin a food. */
+function inWords(tokens: readonly Token[]): Reading[] {
+  const [first, ...rest] = tokens;
+  const value = first && rest.length > 0 ? numberWords.get(first.text.toLowerCase()) : undefined;
+  if (!first || value === undefined) return [];
+  return readingsOf([{ ...first, kind: 'number', value }, ...rest]).filter(
+    (reading) => reading.value !== null,
+  );
 }
 
 function readingsAround(tokens: readonly Token[], at: number, times: number): Reading[] {
@@ -73,11 +95,12 @@ function takeTimes(tokens: readonly Token[]): { rest: Token[]; times: number } {
   return { rest, times };
 }
 
-/** `2 cups of rice` is 2 cups rice. */
+/** `2 cups of rice` is 2 cups rice, and `half a banana` half banana. */
 function withoutOf(tokens: readonly Token[]): readonly Token[] {
   return tokens[0] && isOf(tokens[0]) ? tokens.slice(1) : tokens;
 }
 
+/** A word between amount and food that says nothing. */
 export function isOf({ kind, text }: Token): boolean {
-  return kind === 'word' && text.toLowerCase() === 'of';
+  return kind === 'word' && /^(?:of|an?)$/i.test(text);
 }
