@@ -17,7 +17,6 @@ const notes = {
     seq: z.int(),
     verdict: z.nullable(z.enum(['up', 'down', 'hold', 'not-enough'])),
     proposedG: z.nullable(z.number()),
-    decided: z.boolean(),
     dueOn: dateSchema,
   }),
   /** How the last sync ended. */

@@ -19,7 +19,6 @@ const weekSchema = z.object({
   call: z.nullable(
     z.object({ verdict: z.enum(['up', 'down', 'hold', 'not-enough']), carbohydrateG: z.number() }),
   ),
-  decision: z.nullable(z.looseObject({})),
 });
 
 /** After a sync: keeps what pages show beside the records, so that they open without the daemon and without delay. */
@@ -64,14 +63,13 @@ async function refreshWeek(line: Line, athlete: string, now: number): Promise<vo
   if (here.known?.athlete === athlete && here.known.seq === seq && here.known.date === date) return;
   const answer = await ask(line, `views/week?athlete=${athlete}&date=${date}`, weekSchema);
   if (!answer.ok) return;
-  const { call, decision, dueOn } = answer.value;
+  const { call, dueOn } = answer.value;
   await writeNote('week', {
     athlete,
     date,
     seq,
     verdict: call?.verdict ?? null,
     proposedG: call?.carbohydrateG ?? null,
-    decided: decision !== null,
     dueOn,
   });
 }

@@ -41,6 +41,7 @@ describe('week view', () => {
     expect(decided.call).toEqual(view.call);
     expect(decided.decision?.markG).toBe(600);
     expect(decided.markInForceG).toBe(600);
+    expect(decided.dueOn).toBe(addDays(date, 7));
     expect(decided.earlierCalls).toEqual(view.earlierCalls);
     expect(decided.days.at(-1)?.prescribed.carbohydrateG).toBe(600);
   });

@@ -46,8 +46,7 @@ function CallLine({ state }: { state: DayState }) {
 const moves = { up: 'up to', down: 'down to', hold: 'hold at' } as const;
 
 function callWords(call: NonNullable<DayState['week']>, today: string): string {
-  if (call.decided || call.dueOn > today)
-    return `next weekly call ${formatDay(call.decided ? today : call.dueOn)}`;
+  if (call.dueOn > today) return `next weekly call ${formatDay(call.dueOn)}`;
   if (call.verdict === null || call.verdict === 'not-enough' || call.proposedG === null) {
     return 'weekly call: not enough to say';
   }

@@ -26,7 +26,7 @@ export interface WeekView {
   markInForceG: number;
   /** Of the body mass that the decision puts in force. */
   carbohydrateBand: { lowG: number; highG: number };
-  /** Date from which the next call is to be decided: seven days after the last decision before `date`. */
+  /** Date from which the next call is to be decided: seven days after the last decision, one of `date` included. */
   dueOn: string;
   /** The last 28 dates, oldest first; the last one is `date`. */
   days: readonly WeekDayRow[];

@@ -36,7 +36,7 @@ export function weekView(records: SeasonRecords, date: string): WeekView {
     ...callOrWhyNot(records, date, asked),
     decision: decision?.date === date ? callRow(decision) : null,
     markInForceG: asked.mark.markG,
-    dueOn: callDueOn(decided, date),
+    dueOn: callDueOn(records.calls, date),
     days,
     last7: summarize(days.slice(-WEEK)),
     last28: summarize(days),
