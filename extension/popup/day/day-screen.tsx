@@ -15,7 +15,7 @@ import { useHabits } from '../state/use-habits.ts';
 import { DateHead, stepFrom } from './date-head.tsx';
 import { DayBeams } from './day-beams.tsx';
 import { Eaten } from './eaten.tsx';
-import { logEdits, type Portion, portionsOf } from './entry-edits.ts';
+import { amountsOf, type FoodAmount, logEdits } from './entry-edits.ts';
 import { FirstLine } from './first-line.tsx';
 import { Foot } from './foot.tsx';
 import { Help } from './help.tsx';
@@ -44,20 +44,20 @@ export function DayScreen({ state, show }: DayScreenProps) {
     [habits, state, meal],
   );
 
-  const log = async (portions: readonly Portion[], what: string): Promise<boolean> => {
+  const log = async (amounts: readonly FoodAmount[], what: string): Promise<boolean> => {
     if (day === null) return true;
     // The meal stays, though logging may make the next one due: the person is not done with it.
     setChosen({ date, meal });
     const foods = await readFoods(
       day.athlete,
-      portions.map(({ food }) => food),
+      amounts.map(({ food }) => food),
     );
-    const edits = logEdits(foods, source, { athlete: day.athlete, date, meal }, portions);
+    const edits = logEdits(foods, source, { athlete: day.athlete, date, meal }, amounts);
     if (edits.length === 0) {
       actions.say(`${what} is no longer in the larder.`);
       return true;
     }
-    const refused = await actions.act(edits, loggedWords(what, meal, portions.length - edits.length));
+    const refused = await actions.act(edits, loggedWords(what, meal, amounts.length - edits.length));
     // The meal at hand comes first.
     below.current?.scrollTo({ top: 0 });
     return refused;
@@ -69,7 +69,7 @@ export function DayScreen({ state, show }: DayScreenProps) {
     );
   const logStanding = (digit: number) => {
     const standing = table?.standingMeals[digit - 1];
-    if (standing !== undefined) void log(portionsOf(standing), standing.name);
+    if (standing !== undefined) void log(amountsOf(standing), standing.name);
   };
   const line = useTypedLine(table, { log: logItems, failed: actions.hush });
   const ready = readyItems(line.items);

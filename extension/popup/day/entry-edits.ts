@@ -1,4 +1,5 @@
-import type { FieldsOf, Food, StandingMeal } from '@platewright/core/records/kinds.ts';
+import { entriesOf } from '@platewright/core/foods/entries-of.ts';
+import type { Food, StandingMeal } from '@platewright/core/records/kinds.ts';
 import type { Edit, Source } from '../../replica/edit.ts';
 
 /** Where an entry goes. */
@@ -8,8 +9,8 @@ export interface Place {
   meal: number;
 }
 
-/** A food to log. */
-export interface Portion {
+/** So much of a food is logged. */
+export interface FoodAmount {
   food: string;
   grams: number;
   amount: string | null;
@@ -19,37 +20,23 @@ export interface Portion {
 export function logEdits(
   known: ReadonlyMap<string, Food>,
   source: Source,
-  place: Place,
-  portions: readonly Portion[],
+  { athlete, date, meal }: Place,
+  amounts: readonly FoodAmount[],
 ): Edit[] {
-  const at = source.now();
-  return portions.flatMap(({ food, grams, amount }, i): Edit[] => {
-    const record = known.get(food);
-    if (record === undefined) return [];
-    const fields: FieldsOf<'entry'> = {
-      date: place.date,
-      meal: place.meal,
-      food,
-      name: record.name,
-      grams,
-      per100: record.per100,
-      // One by one, so that they stay in the order in which they were typed.
-      at: at + i,
-    };
-    const typed = amount === null ? fields : { ...fields, amount };
-    // Through text, so that what is undefined is left out, as it is on the wire.
-    return [
-      {
-        athlete: place.athlete,
-        kind: 'entry',
-        record: source.newId(),
-        fields: JSON.parse(JSON.stringify(typed)),
-      },
-    ];
+  const items = amounts.flatMap(({ food: id, ...weighed }) => {
+    const food = known.get(id);
+    return food === undefined ? [] : [{ food, ...weighed }];
   });
+  return entriesOf(items, { date, meal, at: source.now() }).map((entry) => ({
+    athlete,
+    kind: 'entry',
+    record: source.newId(),
+    // Through text, so that what is undefined is left out, as it is on the wire.
+    fields: JSON.parse(JSON.stringify(entry)),
+  }));
 }
 
-export function portionsOf(meal: StandingMeal): Portion[] {
+export function amountsOf(meal: StandingMeal): FoodAmount[] {
   return meal.items
     .filter(({ grams }) => grams > 0)
     .map(({ food, grams }) => ({ food, grams, amount: null }));

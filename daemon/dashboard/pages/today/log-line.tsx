@@ -2,7 +2,7 @@ import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
 import { pasteLines } from '@platewright/core/ui/paste-lines.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
 import { useId, useRef } from 'preact/hooks';
-import { edit, removal, sendEdits } from '../../api/edits.ts';
+import { sendEdits } from '../../api/edits.ts';
 import { readView } from '../../api/views.ts';
 import { Form } from '../../forms/form.tsx';
 import { ProblemNote } from '../../shell/problem-note.tsx';
@@ -12,6 +12,7 @@ import { useSubmit } from '../../state/use-submit.ts';
 import { useLoaded } from '../../state/use-view.ts';
 import { ReadingList } from '../../typed-line/reading-list.tsx';
 import { ready, unread, useReading, useTypedLarder } from '../../typed-line/use-reading.ts';
+import { logEdits } from './log-edits.ts';
 import { MealChoice } from './meal-choice.tsx';
 import { StandingLog } from './standing-log.tsx';
 
@@ -48,27 +49,15 @@ export function LogLine({ day }: { day: DayView }) {
   const meal = chosen ?? day.nextMeal;
 
   const log = async () => {
-    const now = Date.now();
-    const entries = withIds(
-      ready(items).map(({ food, grams, amount }, n) => ({
-        // One by one, so that they stay in the order in which they were typed.
-        ...{ date, meal, food: food.id, name: food.name, grams, per100: food.per100, at: now + n },
-        ...(amount !== null && { amount }),
-      })),
-    );
-    if (entries.length === 0) return;
+    const logged = ready(items);
+    if (logged.length === 0) return;
+    const { edits, back } = logEdits(logged, day, meal, withIds);
     const rest = unread(items);
     // Stored unheard, it makes the next meal due; sent again, it goes to the same one.
     change({ chosen: meal });
-    const stored = await run(() =>
-      sendEdits(entries.map((entry) => edit('entry', athlete, entry.id, entry.fields))),
-    );
-    if (!stored) return;
+    if (!(await run(() => sendEdits(edits)))) return;
     change({ line: leftOf(latest.current, line, rest), chosen });
-    tell(
-      `Logged ${entries.map(({ fields }) => fields.name).join(', ')} to meal ${meal}.`,
-      entries.map((entry) => removal('entry', athlete, entry.id, true)),
-    );
+    tell(`Logged ${logged.map(({ food }) => food.name).join(', ')} to meal ${meal}.`, back);
   };
 
   return (
