@@ -1,6 +1,6 @@
 import { readRecord } from '@platewright/core/changes/read.ts';
 import type { Athlete } from '@platewright/core/records/kinds.ts';
-import { localTime } from '@platewright/core/season/local-date.ts';
+import { localTime, minutesOn } from '@platewright/core/season/local-date.ts';
 import { dayView } from '@platewright/core/views/day.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
 import { readHead } from '../../replica/head.ts';
@@ -83,7 +83,7 @@ async function readDay(
     kind: 'day',
     athlete,
     today: clock.date,
-    day: dayView({ ...season, entries }, shown, minutesOf(shown, clock)),
+    day: dayView({ ...season, entries }, shown, minutesOn(shown, clock)),
     mayWrite: writes,
     saved: writes ? savedMeal(rows, head.device, now) : null,
     session,
@@ -102,10 +102,4 @@ async function readSeason(reading: Reading, athlete: Athlete, date: string) {
     recordsBetween(reading, athlete.id, 'day', date, date),
   ]);
   return { athlete, phases, calls: call === null ? [] : [call], days };
-}
-
-/** Minutes of the local clock on a date; a past date is over, a coming one has not begun. */
-function minutesOf(date: string, clock: { date: string; minutes: number }): number {
-  if (date === clock.date) return clock.minutes;
-  return date < clock.date ? Number.POSITIVE_INFINITY : -1;
 }

@@ -43,3 +43,9 @@ export function localTime(instantMs: number, boundary: DayBoundary): LocalTime {
 export function localDate(instantMs: number, boundary: DayBoundary): string {
   return localTime(instantMs, boundary).date;
 }
+
+/** Minutes of the local clock on a date; a past date is over, Infinity, and a coming one has not begun. */
+export function minutesOn(date: string, clock: LocalTime): number {
+  if (date === clock.date) return clock.minutes;
+  return date < clock.date ? Number.POSITIVE_INFINITY : -1;
+}

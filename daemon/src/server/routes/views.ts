@@ -1,3 +1,4 @@
+import { minutesOn } from '@platewright/core/season/local-date.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
 import { dayView } from '@platewright/core/views/day.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
@@ -30,7 +31,7 @@ export function viewRoutes(deps: Deps) {
     .use('/views/*', requireDevice(deps))
     .get('/views/day', asked, async (c) => {
       const { who, clock, date } = await dated(c.get('device'), c.req.valid('query'));
-      return c.json(dayView(await daySeason(store, who, date), date, minutesOf(date, clock)), 200);
+      return c.json(dayView(await daySeason(store, who, date), date, minutesOn(date, clock)), 200);
     })
     .get('/views/plan', asked, async (c) => {
       const { who, date } = await dated(c.get('device'), c.req.valid('query'));
@@ -52,10 +53,4 @@ export function viewRoutes(deps: Deps) {
       const { who } = await dated(c.get('device'), c.req.valid('query'));
       return c.json(larderView(await larderSeason(store, who)), 200);
     });
-}
-
-/** Minutes of the local clock on a date; a past date is over, a coming one has not begun. */
-function minutesOf(date: string, clock: { date: string; minutes: number }): number {
-  if (date === clock.date) return clock.minutes;
-  return date < clock.date ? Number.POSITIVE_INFINITY : -1;
 }
