@@ -2,11 +2,11 @@ import { setImmediate as breathe } from 'node:timers/promises';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { readRecord } from '@platewright/core/changes/read.ts';
 import type { Athlete } from '@platewright/core/records/kinds.ts';
+import { localDate } from '@platewright/core/season/local-date.ts';
 import type { RosterRow, RosterView } from '@platewright/core/views/roster.ts';
 import type { Store } from '../store/store.ts';
 import type { Athletes } from './athletes.ts';
 import { createRosterRows } from './roster-rows.ts';
-import { athleteTime } from './season.ts';
 import type { Seasons } from './seasons.ts';
 
 /** Athletes of one part: each costs a weekly call. */
@@ -32,7 +32,7 @@ export function createRoster({ store, seasons, athletes, now }: Parts) {
     const next = firstAfter(await athletes.of(athlete), after, ROWS + 1);
     const rows: RosterRow[] = [];
     for (const athlete of next.slice(0, ROWS)) {
-      rows.push(await rowOf(athlete, athleteTime(athlete, now()).date));
+      rows.push(await rowOf(athlete, localDate(now(), athlete)));
       // Other requests get their turn.
       await breathe();
     }

@@ -1,7 +1,6 @@
 import { readRecord } from '@platewright/core/changes/read.ts';
 import type { Athlete, Kind } from '@platewright/core/records/kinds.ts';
 import { addDays } from '@platewright/core/season/dates.ts';
-import { type LocalTime, localTime } from '@platewright/core/season/local-date.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import type { RecordQuery, Store } from '../store/store.ts';
@@ -53,16 +52,6 @@ export async function athleteOf(athletes: Athletes, asked: string | undefined): 
   let found: Athlete | null = null;
   for (const record of await athletes.of(asked)) found ??= readRecord('athlete', record);
   return required(found);
-}
-
-/** The athlete's date and local clock; by UTC when the time zone on record is none. */
-export function athleteTime(athlete: Athlete, nowMs: number): LocalTime {
-  try {
-    return localTime(nowMs, athlete);
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    return localTime(nowMs, { ...athlete, timeZone: 'UTC' });
-  }
 }
 
 async function partOfSeason(store: Store, athlete: string, wants: readonly Want[]): Promise<SeasonRecords> {

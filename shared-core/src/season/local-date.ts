@@ -14,22 +14,9 @@ export interface LocalTime {
   minutes: number;
 }
 
-/**
- * The athlete's date and time of day at an instant in ms since 1970. Throws RangeError for a time zone that the
- * platform does not know.
- */
+/** The athlete's date and time of day at an instant in ms since 1970; by UTC where the platform does not know the zone. */
 export function localTime(instantMs: number, boundary: DayBoundary): LocalTime {
-  const parts = new Intl.DateTimeFormat('en-US', {
-    timeZone: boundary.timeZone,
-    calendar: 'iso8601',
-    numberingSystem: 'latn',
-    hourCycle: 'h23',
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-    hour: '2-digit',
-    minute: '2-digit',
-  }).formatToParts(instantMs);
+  const parts = clockOf(boundary.timeZone).formatToParts(instantMs);
   const part = (type: Intl.DateTimeFormatPartTypes) => parts.find((p) => p.type === type)?.value ?? '';
   const date = `${part('year').padStart(4, '0')}-${part('month')}-${part('day')}`;
   const hour = Number(part('hour'));
@@ -37,6 +24,25 @@ export function localTime(instantMs: number, boundary: DayBoundary): LocalTime {
   return hour < boundary.rolloverHour
     ? { date: addDays(date, -1), minutes: minutes + 24 * 60 }
     : { date, minutes };
+}
+
+function clockOf(timeZone: string): Intl.DateTimeFormat {
+  try {
+    return new Intl.DateTimeFormat('en-US', {
+      timeZone,
+      calendar: 'iso8601',
+      numberingSystem: 'latn',
+      hourCycle: 'h23',
+      year: 'numeric',
+      month: '2-digit',
+      day: '2-digit',
+      hour: '2-digit',
+      minute: '2-digit',
+    });
+  } catch (error) {
+    if (!(error instanceof RangeError) || timeZone === 'UTC') throw error;
+    return clockOf('UTC');
+  }
 }
 
 /** The athlete's date at an instant in ms since 1970. */

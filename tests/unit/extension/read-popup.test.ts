@@ -99,6 +99,12 @@ describe('what the popup shows', () => {
     expect(await shown()).toMatchObject({ kind: 'no-athlete' });
   });
 
+  it('goes by UTC where this browser does not know the athlete’s time zone, as the daemon does', async () => {
+    await pair();
+    await keep(anna('athlete', 'anna', { ...athlete, timeZone: 'Mars/Olympus' }));
+    expect((await dayAt(Date.UTC(2026, 2, 4, 2, 59))).today).toBe('2026-03-03');
+  });
+
   it('throws where the browser can’t open what is there', async () => {
     await pair();
     const open = indexedDB.open.bind(indexedDB);

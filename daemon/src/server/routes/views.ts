@@ -1,4 +1,4 @@
-import { minutesOn } from '@platewright/core/season/local-date.ts';
+import { localTime, minutesOn } from '@platewright/core/season/local-date.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
 import { dayView } from '@platewright/core/views/day.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
@@ -13,7 +13,7 @@ import { query } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { viewQuerySchema } from '../queries.ts';
 import { athleteToRead } from '../rights.ts';
-import { athleteOf, athleteTime, callSeason, daySeason, larderSeason, liftsSeason } from '../season.ts';
+import { athleteOf, callSeason, daySeason, larderSeason, liftsSeason } from '../season.ts';
 
 /** What the pages show: computed from records, nothing of it stored. */
 export function viewRoutes(deps: Deps) {
@@ -23,7 +23,7 @@ export function viewRoutes(deps: Deps) {
   /** Whose view, of which date, and what that athlete's clock shows. */
   async function dated({ rights }: StoredDevice, asked: z.infer<typeof viewQuerySchema>) {
     const athlete = await athleteOf(athletes, athleteToRead(rights, asked.athlete));
-    const clock = athleteTime(athlete, now());
+    const clock = localTime(now(), athlete);
     return { who: athlete.id, clock, date: asked.date ?? clock.date };
   }
 

@@ -1,4 +1,5 @@
 import { decisionRequestSchema } from '@platewright/core/protocol/records.ts';
+import { localDate } from '@platewright/core/season/local-date.ts';
 import { decideCall } from '@platewright/core/views/decide-call.ts';
 import { Hono } from 'hono';
 import { requireDevice } from '../auth.ts';
@@ -6,7 +7,7 @@ import { invalid, json } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { demandWrite } from '../rights.ts';
-import { athleteTime, callSeason } from '../season.ts';
+import { callSeason } from '../season.ts';
 
 /** Records what the athlete decides on the weekly call of a date; the call itself is computed here, never sent. */
 export function weeklyCallRoutes(deps: Deps) {
@@ -16,7 +17,7 @@ export function weeklyCallRoutes(deps: Deps) {
     const { athlete, date } = decision;
     demandWrite(c.get('device').rights, athlete);
     const season = await callSeason(seasons, athlete);
-    if (date > athleteTime(season.athlete, now()).date)
+    if (date > localDate(now(), season.athlete))
       throw invalid([{ pointer: '/date', detail: 'this day has not come yet' }]);
     if (decision.decision === 'changed' && decision.markG === undefined)
       throw invalid([{ pointer: '/markG', detail: 'say the mark to change to, in grams a day' }]);
