@@ -2,9 +2,10 @@ import type { Change, Json } from '@platewright/core/changes/change.ts';
 import { whyRefused } from '@platewright/core/changes/check.ts';
 import { laterClock, nextClock } from '@platewright/core/changes/clock.ts';
 import { applyChange } from '@platewright/core/changes/merge.ts';
+import { whyNoWrite } from '@platewright/core/protocol/rights.ts';
 import type { Replica, ReplicaTx } from './port.ts';
 import { RowSet } from './rebase.ts';
-import { baseOf, mayWrite, targetOf, toRow } from './rows.ts';
+import { baseOf, targetOf, toRow } from './rows.ts';
 
 /** What one edit sets. */
 export interface Edit {
@@ -25,10 +26,6 @@ export interface Source {
  * the edits that undo them. Throws when nothing is paired or when the daemon would refuse an edit.
  */
 export async function edit(replica: Replica, source: Source, edits: readonly Edit[]): Promise<Edit[]> {
-  for (const one of edits) {
-    const reason = whyRefused(one);
-    if (reason !== null) throw new Error(reason);
-  }
   return await replica.transact((tx) => editWithin(tx, source, edits));
 }
 
@@ -38,8 +35,9 @@ export async function editWithin(tx: ReplicaTx, source: Source, edits: readonly 
   const { device } = head;
   if (device === null)
     throw new Error('This browser is not paired. Pair it in the options of the extension.');
-  if (!edits.every(({ athlete }) => mayWrite(head, athlete))) {
-    throw new Error('This device may look, not write. Pair it again with a code that lets it write.');
+  for (const one of edits) {
+    const reason = whyNoWrite(head.rights, one.athlete) ?? whyRefused(one);
+    if (reason !== null) throw new Error(reason);
   }
   let latest = laterClock(head.seen, await tx.latestInOutbox());
   const rows = await RowSet.load(

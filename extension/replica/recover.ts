@@ -1,9 +1,10 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import { clockDevice } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
+import { mayWrite } from '@platewright/core/protocol/rights.ts';
 import type { Replica } from './port.ts';
 import { RowSet, rebase } from './rebase.ts';
-import { baseOf, type Head, keyOf, mayWrite } from './rows.ts';
+import { baseOf, type Head, keyOf } from './rows.ts';
 
 /** Rows taken in one transaction, so that a person's edit never waits long for its turn. */
 const ROWS_AT_A_TIME = 500;
@@ -36,7 +37,7 @@ export async function refillOutbox(replica: Replica, newId: () => string): Promi
       if (head.recovery === null || head.recovery.refilled) return false;
       const rows = await tx.recordsAfter(head.recovery.after, ROWS_AT_A_TIME);
       const writes = rows
-        .filter((row) => mayWrite(head, row.athlete))
+        .filter((row) => mayWrite(head.rights, row.athlete))
         .flatMap((row) => writesOf(baseOf(row)));
       await tx.addToOutbox(writes.map((write): Change => ({ id: newId(), ...write })));
       await rebase(tx, RowSet.of(rows.map((row) => ({ ...row, base: null }))), []);

@@ -2,6 +2,7 @@ import type { Change } from '@platewright/core/changes/change.ts';
 import type { Clock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
+import { OWNER } from '@platewright/core/protocol/rights.ts';
 import type { Place } from '@platewright/core/protocol/sync.ts';
 
 /** `[athlete, id]`: the identity of a record. */
@@ -60,7 +61,7 @@ export const BLANK_HEAD: Head = {
   recovery: null,
   reached: null,
   snapshot: null,
-  rights: { athlete: null, access: 'write' },
+  rights: OWNER,
 };
 
 /** The one of two places that lies farther on in the log. */
@@ -71,11 +72,6 @@ export function farther(known: Place | null, { seq, mark }: Place): Place {
 /** A place that was reached, as long as it lies beyond what is pulled. */
 export function beyond(reached: Place | null, seq: number): Place | null {
   return reached !== null && reached.seq > seq ? reached : null;
-}
-
-/** Whether this browser may change records of an athlete. */
-export function mayWrite({ rights }: Head, athlete: string): boolean {
-  return rights.access === 'write' && (rights.athlete === null || rights.athlete === athlete);
 }
 
 export function keyOf(record: Pick<StoredRecord, 'athlete' | 'id'>): RecordKey {

@@ -1,4 +1,5 @@
 import { pairResponseSchema, type Rights, sessionSchema } from '@platewright/core/protocol/devices.ts';
+import { isOwner } from '@platewright/core/protocol/rights.ts';
 import { deviceName } from '@platewright/core/ui/device-name.ts';
 import type { PairEnd, Requests } from '../platform/messages.ts';
 import { changePairing, forgetPairing, readPairing, savePairing } from '../platform/pairing.ts';
@@ -33,7 +34,7 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
   // An invented season gives way unasked.
   const joined = !foreign || before?.demo === true;
   if (!joined) {
-    const mayBeSent = !demo && rights.athlete === null && rights.access === 'write';
+    const mayBeSent = !demo && isOwner(rights);
     await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent });
   }
   const logsFor = athlete === null ? {} : { athlete };

@@ -1,8 +1,8 @@
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
+import { whyNoWrite } from '@platewright/core/protocol/rights.ts';
 import { PROTOCOL } from '@platewright/core/protocol/version.ts';
 import { placeOf, pullPage, snapshotPage } from '../../daemon/src/server/log-pages.ts';
-import { whyNoWrite } from '../../daemon/src/server/rights.ts';
 import { clampAhead } from '../../daemon/src/server/writer.ts';
 import type { Answer, Daemon } from '../../extension/replica/sync.ts';
 import { MemoryStore } from './memory-store.ts';

@@ -1,3 +1,4 @@
+import { OWNER } from '@platewright/core/protocol/rights.ts';
 import { describe, expect, it } from 'vitest';
 import { edit } from '../../extension/replica/edit.ts';
 import { type Daemon, sync } from '../../extension/replica/sync.ts';
@@ -6,7 +7,6 @@ import { MemoryReplica } from './memory-replica.ts';
 
 const NOW = 1_000_000;
 const OFFLINE = { ok: false, why: 'offline', detail: '' } as const;
-const OWNER = { athlete: null, access: 'write' } as const;
 
 /** A paired device with the entries a to e, which the daemon has too. */
 async function pairedSetting() {

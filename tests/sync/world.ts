@@ -1,10 +1,10 @@
 import type { Change, Json } from '@platewright/core/changes/change.ts';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
+import { mayWrite, OWNER } from '@platewright/core/protocol/rights.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import { type Edit, edit } from '../../extension/replica/edit.ts';
 import { amend, letGo, resend } from '../../extension/replica/outbox.ts';
 import { readAhead } from '../../extension/replica/read-ahead.ts';
-import { mayWrite } from '../../extension/replica/rows.ts';
 import { type SyncEnd, sync } from '../../extension/replica/sync.ts';
 import { checkRows } from './check-rows.ts';
 import { Dice } from './dice.ts';
@@ -19,7 +19,6 @@ const YEAR_MS = 365 * DAY_MS;
 const ATHLETES = ['anna', 'anna', 'anna', 'bob'];
 const RECORDS = 5;
 const MOST_DEVICES = 5;
-const OWNER: Rights = { athlete: null, access: 'write' };
 const OTHERS: readonly Rights[] = [
   { athlete: 'bob', access: 'write' },
   { athlete: null, access: 'read' },
@@ -156,7 +155,7 @@ export class World {
   }
 
   async #keep(device: SimulatedDevice, edits: readonly Edit[]): Promise<void> {
-    if (!edits.every(({ athlete }) => mayWrite(device.replica.head(), athlete))) return;
+    if (!edits.every(({ athlete }) => mayWrite(device.replica.head().rights, athlete))) return;
     await this.#telling(device, async () => {
       device.undo.push(await edit(device.kept, this.#source(device, true), edits));
     });
@@ -202,7 +201,7 @@ export class World {
     const isThere = () => replica.outbox().some((left) => left.order === order);
     try {
       await this.#telling(device, async () => {
-        if (choice < 0.6 || !mayWrite(replica.head(), change.athlete)) await letGo(kept, order);
+        if (choice < 0.6 || !mayWrite(replica.head().rights, change.athlete)) await letGo(kept, order);
         else {
           this.#ids += 1;
           await amend(kept, this.#source(device, true), order, { name: `n${this.#ids}` });

@@ -1,6 +1,6 @@
 import type { PairingCode, Rights } from '@platewright/core/protocol/devices.ts';
+import { OWNER } from '@platewright/core/protocol/rights.ts';
 import type { Store } from '../store/store.ts';
-import { OWNER } from './rights.ts';
 import { hashCode, newCode } from './secrets.ts';
 
 /** ASVS 5.0, 6.5.5: ten minutes at the most. */

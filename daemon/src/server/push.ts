@@ -1,7 +1,7 @@
 import type { Change } from '@platewright/core/changes/change.ts';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
+import { whyNoWrite } from '@platewright/core/protocol/rights.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
-import { whyNoWrite } from './rights.ts';
 import type { Writer } from './writer.ts';
 
 /** Pushes what a device may write and rejects the rest with the reason; an outcome for each change, in their order. */

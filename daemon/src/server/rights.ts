@@ -1,25 +1,6 @@
 import type { Rights } from '@platewright/core/protocol/devices.ts';
+import { isOwner, maySee, whyNoWrite } from '@platewright/core/protocol/rights.ts';
 import { ProblemError } from './problem.ts';
-
-/** Rights of who keeps the store. */
-export const OWNER: Rights = { athlete: null, access: 'write' };
-
-/** Who may do everything: manage devices, see and write for every athlete. */
-export function isOwner({ athlete, access }: Rights): boolean {
-  return athlete === null && access === 'write';
-}
-
-/** Whether a device may see an athlete's records. */
-export function maySee(rights: Rights, athlete: string): boolean {
-  return rights.athlete === null || rights.athlete === athlete;
-}
-
-/** Why a device may not write for an athlete, for the person who reads it; null when it may. */
-export function whyNoWrite(rights: Rights, athlete: string): string | null {
-  if (!maySee(rights, athlete)) return 'This device may not see that athlete. Pair it again for another one.';
-  if (rights.access === 'write') return null;
-  return 'This device may read, not write. Pair it again with a code that lets it write.';
-}
 
 /** Throws ProblemError unless a device may write for an athlete. */
 export function demandWrite(rights: Rights, athlete: string): void {

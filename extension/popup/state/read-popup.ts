@@ -1,4 +1,5 @@
 import { readRecord } from '@platewright/core/changes/read.ts';
+import { mayWrite } from '@platewright/core/protocol/rights.ts';
 import type { Athlete } from '@platewright/core/records/kinds.ts';
 import { localTime, minutesOn } from '@platewright/core/season/local-date.ts';
 import { dayView } from '@platewright/core/views/day.ts';
@@ -6,7 +7,7 @@ import type { DayView } from '@platewright/core/views/types.ts';
 import { readHead } from '../../replica/head.ts';
 import { athleteOf, type Note, readNote } from '../../replica/notes.ts';
 import type { Reader, Reading } from '../../replica/reader.ts';
-import { type Head, mayWrite } from '../../replica/rows.ts';
+import type { Head } from '../../replica/rows.ts';
 import { newestRecord, recordById, recordsBetween } from '../../replica/season.ts';
 import { type Done, savedMeal } from './saved-meal.ts';
 
@@ -78,7 +79,7 @@ async function readDay(
     reading.outboxCount('rejected'),
   ]);
   const entries = rows.flatMap((row) => readRecord('entry', row) ?? []);
-  const writes = mayWrite(head, athlete.id);
+  const writes = mayWrite(head.rights, athlete.id);
   return {
     kind: 'day',
     athlete,

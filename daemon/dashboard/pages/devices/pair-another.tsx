@@ -1,4 +1,5 @@
 import type { PairingCode, Rights } from '@platewright/core/protocol/devices.ts';
+import { isOwner } from '@platewright/core/protocol/rights.ts';
 import { useState } from 'preact/hooks';
 import { newPairingCode } from '../../api/session.ts';
 import { Choice } from '../../forms/choice.tsx';
@@ -19,8 +20,7 @@ export function PairAnother() {
   const { busy, problem, run } = useSubmit({ typed: false });
   const rights = { athlete: athlete === ALL ? null : athlete, access };
   const fetchCode = () => void run(async () => setCode(await newPairingCode(rights)));
-  if (session.rights.athlete !== null || session.rights.access === 'read')
-    return <p class="soft">Codes come from a device of the owner.</p>;
+  if (!isOwner(session.rights)) return <p class="soft">Codes come from a device of the owner.</p>;
   // A code keeps the rights it was made with, so another choice takes it out of sight.
   const choosing =
     <T,>(set: (value: T) => void) =>

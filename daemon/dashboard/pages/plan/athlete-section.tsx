@@ -1,3 +1,4 @@
+import { isOwner } from '@platewright/core/protocol/rights.ts';
 import { formatHeight, lengthUnit } from '@platewright/core/units/length.ts';
 import { formatBodyMass } from '@platewright/core/units/mass.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
@@ -31,7 +32,7 @@ export function AthleteSection({ plan }: { plan: PlanView }) {
           <button type="button" class="button" onClick={() => setEditing(true)}>
             Change the set-up
           </button>
-          {session.rights.athlete === null && (
+          {isOwner(session.rights) && (
             <a class="button" href={hrefOf('set-up')}>
               Set up another athlete
             </a>

@@ -1,3 +1,4 @@
+import { isOwner } from '@platewright/core/protocol/rights.ts';
 import type { RosterRow } from '@platewright/core/views/roster.ts';
 import { useState } from 'preact/hooks';
 import { readRoster } from '../../api/views.ts';
@@ -13,14 +14,12 @@ export function RosterPage() {
   const { session } = useAthlete();
   const [parts, setParts] = useState(1);
   const loaded = useLoaded(`roster ${parts}`, () => readParts(parts));
-  const { athlete, access } = session.rights;
   return (
     <Page
       title="Roster"
       lead={loaded.value && lead(loaded.value.rows)}
       aside={
-        athlete === null &&
-        access === 'write' && (
+        isOwner(session.rights) && (
           <a class="button small" href={hrefOf('set-up')}>
             Set up an athlete
           </a>

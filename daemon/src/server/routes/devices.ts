@@ -1,11 +1,12 @@
 import { pairingRequestSchema } from '@platewright/core/protocol/devices.ts';
+import { isOwner } from '@platewright/core/protocol/rights.ts';
 import { Hono } from 'hono';
 import { ownersOnly, requireDevice } from '../auth.ts';
 import { invalid, json } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { issueCode } from '../issue-code.ts';
 import { ProblemError } from '../problem.ts';
-import { demandOwner, isOwner } from '../rights.ts';
+import { demandOwner } from '../rights.ts';
 import { pairingCheck } from '../secrets.ts';
 
 /** Who is paired; pair another, let one go. A device that is no owner's sees and lets go itself only. */
