@@ -2,7 +2,7 @@ import type { Json } from '@platewright/core/changes/change.ts';
 import { type Clock, laterClock } from '@platewright/core/changes/clock.ts';
 import type { Outcome, Place } from '@platewright/core/protocol/sync.ts';
 import { editWithin, type Source } from './edit.ts';
-import type { Replica } from './port.ts';
+import type { Replica, ReplicaTx } from './port.ts';
 import { acknowledge, RowSet, rebase } from './rebase.ts';
 import { farther, type OutboxRow, targetOf } from './rows.ts';
 
@@ -60,8 +60,7 @@ export async function resend(replica: Replica, order: number): Promise<void> {
 /** Gives up a change that the daemon has not taken: the record is again what it is without it. */
 export async function letGo(replica: Replica, order: number): Promise<void> {
   await replica.transact(async (tx) => {
-    const gone = await tx.outbox([order]);
-    await rebase(tx, await RowSet.load(tx, gone.map(targetOfRow)), gone);
+    await takeOut(tx, order);
   });
 }
 
@@ -76,16 +75,19 @@ export async function amend(
   fields: Record<string, Json>,
 ): Promise<void> {
   await replica.transact(async (tx) => {
-    const gone = await tx.outbox([order]);
-    await rebase(tx, await RowSet.load(tx, gone.map(targetOfRow)), gone);
-    const edits = gone.map(({ change }) => {
-      const { athlete, kind, record } = change;
-      return { athlete, kind, record, fields };
-    });
+    const gone = await takeOut(tx, order);
+    const edits = gone.map(({ change: { athlete, kind, record } }) => ({ athlete, kind, record, fields }));
     await editWithin(tx, source, edits);
   });
 }
 
-function targetOfRow(row: OutboxRow): [string, string] {
-  return targetOf(row.change);
+/** Takes a change out of the outbox, and out of its record; none when it is gone already. */
+async function takeOut(tx: ReplicaTx, order: number): Promise<OutboxRow[]> {
+  const gone = await tx.outbox([order]);
+  const rows = await RowSet.load(
+    tx,
+    gone.map(({ change }) => targetOf(change)),
+  );
+  await rebase(tx, rows, gone);
+  return gone;
 }
