@@ -1,11 +1,9 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { mostEntryG } from '../src/records/limits.ts';
 import { parseDecimal } from '../src/units/decimal.ts';
 import { roundTo } from '../src/units/round.ts';
 import type { EntryView } from '../src/views/types.ts';
 import { gramsFigure, weighedFigure } from './number.ts';
-
-/** An entry of more is a slip of the hand; the typed line refuses it too. */
-const MOST_G = 20_000;
 
 interface GramsCellProps {
   entry: Pick<EntryView, 'name' | 'grams' | 'amount'>;
@@ -45,7 +43,7 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
   }
 
   const grams = parseDecimal(typed.replace(/\s*g$/i, ''));
-  const valid = grams !== undefined && grams > 0 && grams <= MOST_G;
+  const valid = grams !== undefined && grams > 0 && grams <= mostEntryG;
   const save = () => {
     if (!valid) return;
     // What was only looked at keeps its last digits, and the amount it was typed in.
@@ -75,7 +73,7 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
       <span>g</span>
       {!valid && (
         <span class="wrong" role="alert">
-          Type grams above 0, up to {gramsFigure(MOST_G)}.
+          Type grams above 0, up to {gramsFigure(mostEntryG)}.
         </span>
       )}
     </span>

@@ -1,8 +1,8 @@
 import type { Training } from '@platewright/core/records/athlete.ts';
+import { limits } from '@platewright/core/records/limits.ts';
 import { Field } from '../forms/field.tsx';
 
 type Cycle = Extract<Training, { kind: 'cycle' }>;
-const longest = 28;
 
 /** A cycle of session and recovery days: press a day to change it, make the cycle longer or shorter. */
 export function CycleField({ cycle, onCycle }: { cycle: Cycle; onCycle: (cycle: Cycle) => void }) {
@@ -33,7 +33,7 @@ export function CycleField({ cycle, onCycle }: { cycle: Cycle; onCycle: (cycle: 
         <button
           type="button"
           class="button small"
-          disabled={cycle.days.length >= longest}
+          disabled={cycle.days.length >= limits.cycleDays.most}
           onClick={() => onCycle({ ...cycle, days: [...cycle.days, 'recovery'] })}
         >
           Add a day
@@ -41,7 +41,7 @@ export function CycleField({ cycle, onCycle }: { cycle: Cycle; onCycle: (cycle: 
         <button
           type="button"
           class="button small"
-          disabled={cycle.days.length <= 1}
+          disabled={cycle.days.length <= limits.cycleDays.least}
           onClick={() => onCycle({ ...cycle, days: cycle.days.slice(0, -1) })}
         >
           Take the last away

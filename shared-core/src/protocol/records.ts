@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { changeSchema, jsonSchema } from '../changes/change.ts';
+import { mostMarkG } from '../records/limits.ts';
 import { dateSchema, idSchema } from '../records/scalars.ts';
 
 /**
@@ -34,7 +35,7 @@ export const decisionRequestSchema = z.object({
   athlete: idSchema,
   date: dateSchema,
   decision: z.enum(['accepted', 'changed', 'declined']),
-  markG: z.optional(z.number().check(z.positive(), z.maximum(2000))),
+  markG: z.optional(z.number().check(z.positive(), z.maximum(mostMarkG))),
 });
 
 /** RFC 9457 problem details. */

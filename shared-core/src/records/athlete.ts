@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { limits } from './limits.ts';
 import { dateSchema, nameSchema, positive, timeOfDaySchema } from './scalars.ts';
 
 /** Which dates are session days: fixed weekdays (1 = Monday … 7 = Sunday) or a cycle that repeats from a date. */
@@ -7,7 +8,9 @@ export const trainingSchema = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('cycle'),
     start: dateSchema,
-    days: z.array(z.enum(['session', 'recovery'])).check(z.minLength(1), z.maxLength(28)),
+    days: z
+      .array(z.enum(['session', 'recovery']))
+      .check(z.minLength(limits.cycleDays.least), z.maxLength(limits.cycleDays.most)),
   }),
 ]);
 

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { limits } from './limits.ts';
 import { dateSchema } from './scalars.ts';
 
 export const tapeSiteSchema = z.enum(['waist', 'hip', 'neck', 'chest', 'upper arm', 'thigh', 'calf']);
@@ -6,7 +7,7 @@ export const tapeSiteSchema = z.enum(['waist', 'hip', 'neck', 'chest', 'upper ar
 export const tapeSchema = z.object({
   date: dateSchema,
   site: tapeSiteSchema,
-  cm: z.number().check(z.minimum(10), z.maximum(250)),
+  cm: z.number().check(z.minimum(limits.tapeCm.least), z.maximum(limits.tapeCm.most)),
   removed: z.optional(z.boolean()),
 });
 
@@ -24,8 +25,8 @@ const foldSiteSchema = z.enum([
   'thigh',
 ]);
 
-/** One skinfold in mm. Calipers open to 85 mm at the most (common practice, no source). */
-export const foldSchema = z.number().check(z.minimum(1), z.maximum(85));
+/** One skinfold in mm. */
+const foldSchema = z.number().check(z.minimum(limits.foldMm.least), z.maximum(limits.foldMm.most));
 
 /** Skinfolds of one date, each in mm. Which ones a method asks for depends on the athlete's sex. */
 export const calipersSchema = z.object({

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { limits, mostEntryG } from './limits.ts';
 import { nutrientsSchema } from './nutrients.ts';
 import { dateSchema, idSchema, instantSchema, nameSchema, noteSchema, positive } from './scalars.ts';
 
@@ -8,7 +9,7 @@ export const entrySchema = z.object({
   meal: z.int().check(z.minimum(1), z.maximum(8)),
   food: idSchema,
   name: nameSchema,
-  grams: z.number().check(z.positive(), z.maximum(20_000)),
+  grams: z.number().check(z.positive(), z.maximum(mostEntryG)),
   /** How it was typed, when not in grams: `2 large`. */
   amount: z.optional(z.string().check(z.maxLength(60))),
   per100: nutrientsSchema,
@@ -27,7 +28,7 @@ export const dayLogSchema = z.object({
 
 export const weighInSchema = z.object({
   date: dateSchema,
-  kg: z.number().check(z.minimum(20), z.maximum(400)),
+  kg: z.number().check(z.minimum(limits.weighInKg.least), z.maximum(limits.weighInKg.most)),
   at: instantSchema,
   note: z.optional(noteSchema),
   removed: z.optional(z.boolean()),
@@ -44,8 +45,8 @@ export const liftSchema = z.object({
 export const liftSetSchema = z.object({
   date: dateSchema,
   lift: idSchema,
-  loadKg: z.number().check(z.nonnegative(), z.maximum(1000)),
-  repetitions: z.int().check(z.minimum(1), z.maximum(100)),
+  loadKg: z.number().check(z.minimum(limits.loadKg.least), z.maximum(limits.loadKg.most)),
+  repetitions: z.int().check(z.minimum(limits.repetitions.least), z.maximum(limits.repetitions.most)),
   removed: z.optional(z.boolean()),
 });
 

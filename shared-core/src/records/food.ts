@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { mostPortions } from './limits.ts';
 import { nutrientsSchema } from './nutrients.ts';
 import { idSchema, nameSchema, nonNegative, positive } from './scalars.ts';
 
@@ -17,7 +18,7 @@ export const foodSchema = z.object({
   aliases: z.array(z.string().check(z.minLength(1), z.maxLength(60))),
   state: foodStateSchema,
   per100: nutrientsSchema,
-  portions: z.array(portionSchema).check(z.maxLength(20)),
+  portions: z.array(portionSchema).check(z.maxLength(mostPortions)),
   /** Quick carbohydrate belongs around training, complex elsewhere (common practice, no source). */
   carbohydrate: z.optional(z.enum(['quick', 'complex'])),
   /** USDA SR number of a starter food. */

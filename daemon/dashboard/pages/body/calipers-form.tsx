@@ -1,5 +1,6 @@
 import { calipersFat, foldSites } from '@platewright/core/body/calipers.ts';
-import { type CaliperMethod, type FoldSite, foldSchema } from '@platewright/core/records/body.ts';
+import type { CaliperMethod, FoldSite } from '@platewright/core/records/body.ts';
+import { isWithin, limits } from '@platewright/core/records/limits.ts';
 import { formatDecimal, parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
@@ -25,8 +26,8 @@ export function CalipersForm({ body }: { body: BodyView }) {
   const sites = foldSites(person.sex, method);
   const folds: { [S in FoldSite]?: number } = {};
   for (const site of sites) {
-    const mm = readFold(typed[site]);
-    if (mm !== undefined) folds[site] = mm;
+    const mm = parseDecimalIn(typed[site] ?? '', 'mm');
+    if (isWithin(mm, limits.foldMm)) folds[site] = mm;
   }
   const fat = calipersFat(person, method, folds);
   const whole = sites.every((site) => folds[site] !== undefined);
@@ -63,14 +64,13 @@ export function CalipersForm({ body }: { body: BodyView }) {
           unit="mm"
           inputMode="decimal"
           autocomplete="off"
-          wrong={typed[site] && folds[site] === undefined ? 'Type 1 to 85 mm.' : undefined}
+          wrong={
+            typed[site] && folds[site] === undefined
+              ? `Type ${limits.foldMm.least} to ${limits.foldMm.most} mm.`
+              : undefined
+          }
         />
       ))}
     </RecordForm>
   );
-}
-
-function readFold(text = ''): number | undefined {
-  const mm = foldSchema.safeParse(parseDecimalIn(text, 'mm'));
-  return mm.success ? mm.data : undefined;
 }

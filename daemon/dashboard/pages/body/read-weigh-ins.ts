@@ -1,3 +1,4 @@
+import { isWithin, limits } from '@platewright/core/records/limits.ts';
 import { type BodyMassUnit, formatBodyMass, parseBodyMass } from '@platewright/core/units/mass.ts';
 import { type DayOrder, readDate } from './read-date.ts';
 
@@ -39,9 +40,10 @@ function readLine(
   const kg = mass === undefined ? undefined : parseBodyMass(mass, unit);
   if (kg === undefined)
     return { wrong: 'No body mass was found after the date: write it as 82.4 or 82.4 kg.' };
-  if (kg < 20 || kg > 400) {
-    const [least, most] = [formatBodyMass(20, unit), formatBodyMass(400, unit)];
-    return { wrong: `A body mass from ${least} to ${most} is expected: check the unit.` };
+  if (!isWithin(kg, limits.weighInKg)) {
+    const { least, most } = limits.weighInKg;
+    const expected = `${formatBodyMass(least, unit)} to ${formatBodyMass(most, unit)}`;
+    return { wrong: `A body mass from ${expected} is expected: check the unit.` };
   }
   return { date: date.date, kg, wrong: null };
 }

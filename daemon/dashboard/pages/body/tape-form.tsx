@@ -1,4 +1,5 @@
 import { type TapeSite, tapeSiteSchema } from '@platewright/core/records/body.ts';
+import { isWithin, limits } from '@platewright/core/records/limits.ts';
 import { formatTape, lengthUnit, parseLength } from '@platewright/core/units/length.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
@@ -17,7 +18,7 @@ export function TapeForm({ body }: { body: BodyView }) {
   const [typed, setTyped] = useState('');
   const [date, setDate] = useState(body.date);
   const cm = parseLength(typed, unit);
-  const right = cm !== undefined && cm >= 10 && cm <= 250;
+  const right = isWithin(cm, limits.tapeCm);
 
   const save = async () => {
     if (!right || !date) return;
@@ -37,7 +38,7 @@ export function TapeForm({ body }: { body: BodyView }) {
         autocomplete="off"
         wrong={
           typed && !right
-            ? `Type a length from ${formatTape(10, unit)} to ${formatTape(250, unit)}.`
+            ? `Type a length from ${formatTape(limits.tapeCm.least, unit)} to ${formatTape(limits.tapeCm.most, unit)}.`
             : undefined
         }
       />

@@ -1,3 +1,4 @@
+import { isWithin, limits } from '@platewright/core/records/limits.ts';
 import { type BodyMassUnit, formatBodyMass, parseBodyMass } from '@platewright/core/units/mass.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
 import { useState } from 'preact/hooks';
@@ -32,7 +33,7 @@ export function WeighInForm({ body }: { body: BodyView }) {
   const [asked, setAsked] = useState<number | null>(null);
   const latestKg = body.points.at(-1)?.lineKg.mean ?? body.bodyMassInForceKg;
   const kg = parseBodyMass(mass, unit);
-  const right = kg !== undefined && kg >= 20 && kg <= 400;
+  const right = isWithin(kg, limits.weighInKg);
 
   const save = async () => {
     if (!right || !date) return;
@@ -64,7 +65,7 @@ export function WeighInForm({ body }: { body: BodyView }) {
         autocomplete="off"
         wrong={
           mass && !right
-            ? `Type a body mass from ${formatBodyMass(20, unit)} to ${formatBodyMass(400, unit)}.`
+            ? `Type a body mass from ${formatBodyMass(limits.weighInKg.least, unit)} to ${formatBodyMass(limits.weighInKg.most, unit)}.`
             : undefined
         }
       />

@@ -1,3 +1,4 @@
+import { mostPortions } from '@platewright/core/records/limits.ts';
 import { RowAction } from '../../shell/row-action.tsx';
 import type { FoodDraft } from './food-draft.ts';
 
@@ -43,7 +44,7 @@ export function PortionsField({ portions, onPortions }: PortionsFieldProps) {
         <button
           type="button"
           class="button small"
-          disabled={portions.length >= 20}
+          disabled={portions.length >= mostPortions}
           onClick={() => onPortions([...portions, { name: '', grams: '' }])}
         >
           Add a portion

@@ -1,3 +1,4 @@
+import { limits } from '@platewright/core/records/limits.ts';
 import type { LiftsView, LiftView } from '@platewright/core/views/lifts-types.ts';
 import { useState } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
@@ -5,7 +6,7 @@ import { EditForm } from '../../forms/edit-form.tsx';
 import { Field } from '../../forms/field.tsx';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
-import { formatLoad, loadFigure, mostKg, parseLoad, usualStepKg } from './load.ts';
+import { formatLoad, loadFigure, parseLoad, usualStepKg } from './load.ts';
 
 interface LiftFormProps {
   view: LiftsView;
@@ -51,7 +52,7 @@ export function LiftForm({ view, lift, close }: LiftFormProps) {
           hint="Both sides of the bar together."
           wrong={
             step && !(smallestStepKg && smallestStepKg > 0)
-              ? `Type a load above 0, up to ${formatLoad(mostKg, units.mass)}.`
+              ? `Type a load above 0, up to ${formatLoad(limits.loadKg.most, units.mass)}.`
               : undefined
           }
         />

@@ -1,12 +1,10 @@
+import { isWithin, limits } from '@platewright/core/records/limits.ts';
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import { type BodyMassUnit, bodyMassIn, kgFromPounds, parseBodyMass } from '@platewright/core/units/mass.ts';
 import { plain } from '../../athlete-form/draft.ts';
 
 /** Smallest plates, one on each side: 1.25 kg or 2.5 lb (common practice, no source). */
 export const usualStepKg: Record<BodyMassUnit, number> = { kg: 2.5, lb: kgFromPounds(5) };
-
-/** The most that a set may have, kg. */
-export const mostKg = 1000;
 
 /** A load for reading and typing, without its unit: as exact as plates are. */
 export function loadFigure(kg: number, unit: BodyMassUnit): string {
@@ -29,5 +27,5 @@ export function formatSet(
 /** A typed load in kg, 0 for a lift without one; a bare number is in `unit`. Undefined when unreadable or over the most. */
 export function parseLoad(text: string, unit: BodyMassUnit): number | undefined {
   const kg = parseDecimal(text) === 0 ? 0 : parseBodyMass(text, unit);
-  return kg !== undefined && kg <= mostKg ? kg : undefined;
+  return isWithin(kg, limits.loadKg) ? kg : undefined;
 }

@@ -1,3 +1,4 @@
+import { isWithin, limits } from '@platewright/core/records/limits.ts';
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import type { LiftsView } from '@platewright/core/views/lifts-types.ts';
 import { useState } from 'preact/hooks';
@@ -5,7 +6,7 @@ import { Field } from '../../forms/field.tsx';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { Select } from '../../forms/select.tsx';
 import { useAdd } from '../../state/use-add.ts';
-import { formatLoad, formatSet, mostKg, parseLoad } from './load.ts';
+import { formatLoad, formatSet, parseLoad } from './load.ts';
 
 /** One set: the lift, its load, its repetitions. */
 export function SetForm({ view }: { view: LiftsView }) {
@@ -52,7 +53,7 @@ export function SetForm({ view }: { view: LiftsView }) {
         hint={lift.nextMark && `Next mark: ${formatSet(lift.nextMark, units.mass)}`}
         wrong={
           load && loadKg === undefined
-            ? `Type a load up to ${formatLoad(mostKg, units.mass)}, 0 for none.`
+            ? `Type a load up to ${formatLoad(limits.loadKg.most, units.mass)}, 0 for none.`
             : undefined
         }
       />
@@ -62,14 +63,16 @@ export function SetForm({ view }: { view: LiftsView }) {
         onText={setTyped}
         inputMode="numeric"
         autocomplete="off"
-        wrong={typed && repetitions === undefined ? 'Type a whole number from 1 to 100.' : undefined}
+        wrong={typed && repetitions === undefined ? wrongRepetitions : undefined}
       />
       <Field label="Date" type="date" value={date} max={view.date} onText={setDate} />
     </RecordForm>
   );
 }
 
+const wrongRepetitions = `Type a whole number from ${limits.repetitions.least} to ${limits.repetitions.most}.`;
+
 function readRepetitions(text: string): number | undefined {
   const count = parseDecimal(text);
-  return count !== undefined && Number.isInteger(count) && count >= 1 && count <= 100 ? count : undefined;
+  return isWithin(count, limits.repetitions) && Number.isInteger(count) ? count : undefined;
 }

@@ -1,4 +1,5 @@
 import type { WeeklyCall } from '@platewright/core/call/output.ts';
+import { mostMarkG } from '@platewright/core/records/limits.ts';
 import { parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import type { WeekView } from '@platewright/core/views/week-types.ts';
 import { useState } from 'preact/hooks';
@@ -17,7 +18,7 @@ interface OtherMarkProps {
 export function OtherMark({ week, call, busy, set }: OtherMarkProps) {
   const [typed, setTyped] = useState(String(call.carbohydrateG));
   const markG = parseDecimalIn(typed, 'g');
-  const right = markG !== undefined && markG > 0 && markG <= 2000;
+  const right = markG !== undefined && markG > 0 && markG <= mostMarkG;
   return (
     <Form class="fields" opened save={() => right && set(markG)}>
       <Field
@@ -26,7 +27,7 @@ export function OtherMark({ week, call, busy, set }: OtherMarkProps) {
         onText={setTyped}
         unit="g a day"
         inputMode="numeric"
-        wrong={typed && !right ? 'Type grams a day, up to 2000.' : undefined}
+        wrong={typed && !right ? `Type grams a day, up to ${mostMarkG}.` : undefined}
       />
       <div class="field-button">
         <button type="submit" class="button" disabled={busy || !right}>

@@ -1,4 +1,5 @@
 import type { Portion } from '../../records/food.ts';
+import { mostEntryG } from '../../records/limits.ts';
 import { gramsPer } from '../../units/mass.ts';
 import { roundTo } from '../../units/round.ts';
 import { formatNumber } from './number.ts';
@@ -23,8 +24,6 @@ const mostPieces = 12;
 const mostDoubted = 36;
 /** A whole number below this, of what has no piece, is hardly grams: `1 steak` (common practice, no source). */
 const fewestGrams = 5;
-/** The most grams an entry may have. */
-const mostGrams = 20_000;
 
 /** Weighs an amount of a food, to the milligram; or says what is wrong with it. */
 export function weigh(
@@ -41,7 +40,8 @@ export function weigh(
   }
   const grams = roundTo(value * one.grams, 0.001);
   if (!(grams > 0)) return 'The amount is nothing: type a number above 0.';
-  if (grams > mostGrams) return 'That is more than 20 kg: check the number and the unit.';
+  if (grams > mostEntryG)
+    return `That is more than ${mostEntryG / gramsPer.kg} kg: check the number and the unit.`;
   return { grams, amount: one.name === 'g' ? null : `${formatNumber(value)} ${one.name}` };
 }
 

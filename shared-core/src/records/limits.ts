@@ -1,0 +1,24 @@
+/** What a record may hold at the least and at the most: schemas go by it, and forms say it before anything is sent. */
+export const limits = {
+  weighInKg: { least: 20, most: 400 },
+  tapeCm: { least: 10, most: 250 },
+  /** Calipers open to 85 mm at the most (common practice, no source). */
+  foldMm: { least: 1, most: 85 },
+  /** 0 for a lift without a load. */
+  loadKg: { least: 0, most: 1000 },
+  repetitions: { least: 1, most: 100 },
+  cycleDays: { least: 1, most: 28 },
+} as const;
+
+/** The most grams of one entry, of a carbohydrate mark a day, and the most portions of a food. */
+export const mostEntryG = 20_000;
+export const mostMarkG = 2000;
+export const mostPortions = 20;
+
+/** Whether a number is there and within its limits. */
+export function isWithin(
+  value: number | undefined,
+  { least, most }: { least: number; most: number },
+): value is number {
+  return value !== undefined && value >= least && value <= most;
+}
