@@ -4,15 +4,13 @@ import { localDate } from '@platewright/core/season/local-date.ts';
 import { DEMO_DAY, demoSeason } from '../../../fixtures/season/generate.ts';
 import { createHub } from '../server/hub.ts';
 import { createWriter } from '../server/writer.ts';
+import { DEMO_SETTING } from '../store/setting-row.ts';
 import { openSqliteStore, STORE_FILE } from '../store/sqlite.ts';
 import type { Store } from '../store/store.ts';
 import { type Command, CommandTrouble, note } from './command.ts';
 import { loopbackOnly } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
 import { dataOption, demoSettings, optionsFor } from './settings.ts';
-
-/** Holds the last date of the season; that it is there makes a store a demo. */
-const DEMO_SETTING = 'demo';
 
 export const demo: Command = {
   name: 'demo',
@@ -52,7 +50,7 @@ async function renewed(store: Store, folder: string, date: string): Promise<Stor
   const devices = await store.devices();
   if (devices.some(({ kind, revokedAt }) => kind === 'extension' && revokedAt === null)) {
     note(
-      `This season ended some days ago. For a fresh one remove the extension on the Devices page and start again.`,
+      `This season ended some days ago. For a fresh one take back the key of the extension on the Devices page, and start again.`,
     );
     return store;
   }

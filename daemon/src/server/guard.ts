@@ -1,3 +1,4 @@
+import { PROTOCOL_HEADER } from '@platewright/core/protocol/version.ts';
 import { getPath } from 'hono/utils/url';
 import type { Bindings, Deps } from './deps.ts';
 import { type Headed, readableBy } from './headers.ts';
@@ -83,7 +84,7 @@ function isPageVisit(asked: Asked): boolean {
 function preflight(): Response {
   const headers = {
     'access-control-allow-methods': 'GET, POST, DELETE',
-    'access-control-allow-headers': 'authorization, content-type, platewright-protocol',
+    'access-control-allow-headers': `authorization, content-type, ${PROTOCOL_HEADER}`,
     'access-control-max-age': '600',
   };
   return new Response(null, { status: 204, headers });

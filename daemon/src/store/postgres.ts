@@ -13,7 +13,7 @@ import { migratePostgres } from './postgres-schema.ts';
 import { explainPostgres } from './postgres-trouble.ts';
 import { postgresFaults } from './postgres-verify.ts';
 import { placeKey } from './record-row.ts';
-import { readSetting, SETTING_COLUMNS, settingValues } from './setting-row.ts';
+import { ID_SETTING, readSetting, SETTING_COLUMNS, settingValues } from './setting-row.ts';
 import { LOCK_FILE } from './sqlite.ts';
 import { takeLock } from './sqlite-lock.ts';
 import type { Store } from './store.ts';
@@ -25,8 +25,6 @@ const OWNER_LOCK = 0x504c5753;
 const OWNER_WAIT_MS = 2000;
 /** SQLSTATE of a lock that was waited for in vain. */
 const LOCK_NOT_AVAILABLE = '55P03';
-/** Name of the setting that holds the store's id. */
-const ID_SETTING = 'store';
 
 interface PostgresPlace {
   /** `postgres://user@host/database`. */

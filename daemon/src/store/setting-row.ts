@@ -1,6 +1,11 @@
 import { checksum, sameBytes } from './checksum.ts';
 import { bytes, damaged, type Row, text } from './rows.ts';
 
+/** Name of the setting that holds the store's id. */
+export const ID_SETTING = 'store';
+/** Of the one that holds the last date of an invented season; that it is there makes a store a demo. */
+export const DEMO_SETTING = 'demo';
+
 /** Columns of a setting, in the order in which they are summed and written. */
 export const SETTING_COLUMNS = 'name, value, checksum';
 

@@ -4,7 +4,7 @@ import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import { appendChanges } from './append.ts';
 import { type FoldedChange, foldedValues, readChange, readFolded } from './change-row.ts';
 import { HEAD_COLUMNS, type Head, headValues, readHead } from './head-row.ts';
-import { FOLDED } from './row-check.ts';
+import { FOLDED, HEAD } from './row-check.ts';
 import { hex, text } from './rows.ts';
 import { rowInsert } from './sqlite-insert.ts';
 import { rowsPicked } from './sqlite-pick.ts';
@@ -30,7 +30,7 @@ export function changeLog(db: DatabaseSync, records: RecordTable) {
   );
   const selectLast = db.prepare('SELECT max(seq) AS last FROM changes');
   const selectHash = db.prepare('SELECT hash FROM changes WHERE seq = ?');
-  const selectHead = db.prepare(`SELECT ${HEAD_COLUMNS} FROM head WHERE one = 1`);
+  const selectHead = db.prepare(HEAD);
   const updateHead = db.prepare(`UPDATE head SET (${HEAD_COLUMNS}) = (?, ?, ?, ?, ?, ?, ?) WHERE one = 1`);
   const insertFolded = db.prepare('INSERT INTO folded (id, seq, clock, checksum) VALUES (?, ?, ?, ?)');
   const deleteFolded = db.prepare('DELETE FROM changes WHERE seq < ?');

@@ -1,10 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import type { DatabaseSync } from 'node:sqlite';
 import { text } from './rows.ts';
-import { readSetting, SETTING_COLUMNS, settingValues } from './setting-row.ts';
-
-/** Name of the setting that holds the store's id. */
-const ID_SETTING = 'store';
+import { ID_SETTING, readSetting, SETTING_COLUMNS, settingValues } from './setting-row.ts';
 
 /** Settings of a SQLite store, its own id among them. */
 export function settingTable(db: DatabaseSync) {

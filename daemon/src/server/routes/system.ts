@@ -1,5 +1,6 @@
 import { PROTOCOL } from '@platewright/core/protocol/version.ts';
 import { type Context, Hono } from 'hono';
+import { DEMO_SETTING } from '../../store/setting-row.ts';
 import { requireDevice } from '../auth.ts';
 import { cookieName } from '../cookie.ts';
 import type { Deps, Env } from '../deps.ts';
@@ -43,7 +44,7 @@ export function systemRoutes(deps: Deps, metrics: Metrics) {
         device: id,
         name,
         store: deps.store.id,
-        demo: (await deps.store.setting('demo')) !== null,
+        demo: (await deps.store.setting(DEMO_SETTING)) !== null,
         rights,
         athletes: athletes
           .filter(({ fields }) => fields.removed !== true)
