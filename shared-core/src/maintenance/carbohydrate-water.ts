@@ -1,10 +1,12 @@
+import { kJPerKcal } from '../units/energy.ts';
+
 /**
  * Water and glycogen that a change of carbohydrate and sodium moves. Hall KD et al. Lancet 2011;378:826–837, web-appendix,
  * equations 1 and 2 (the second second-hand): ρG·dG/dt = CI − kG·G² and [Na]·dECF/dt = ΔNa − ξNa·ΔECF − ξCI·(1 − CI/CIb).
  */
 const glycogenStartKg = 0.5;
 const waterPerGlycogen = 2.7;
-const glycogenKcalPerKg = 17_600 / 4.184;
+const glycogenKcalPerKg = 17_600 / kJPerKcal;
 const sodiumMgPerL = 3220;
 const sodiumClearance = 3000;
 const sodiumFromCarbohydrate = 4000;

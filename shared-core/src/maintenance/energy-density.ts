@@ -1,9 +1,11 @@
+import { kJPerKcal } from '../units/energy.ts';
+
 /** Forbes constant, kg: dFFM/dFM = 10.4/FM. Forbes GB. Nutr Rev 1987;45:225; Hall KD. Br J Nutr 2007;97:1059. */
 export const forbesKg = 10.4;
 
 /** Metabolisable energy of fat and of lean tissue, kcal/kg: 39.5 and 7.6 MJ/kg. Hall KD et al. Lancet 2011;378:826–837, equation 5 (second-hand). */
-export const fatKcalPerKg = 39_500 / 4.184;
-export const leanKcalPerKg = 7_600 / 4.184;
+export const fatKcalPerKg = 39_500 / kJPerKcal;
+export const leanKcalPerKg = 7_600 / kJPerKcal;
 
 /** Share of a small change of body mass that is fat-free, from own fat mass in kg. Forbes GB. Ann N Y Acad Sci 2000;904:359–365. */
 export function leanShareOfChange(fatKg: number): number {
@@ -20,8 +22,8 @@ export function tissueKcalPerKg(fatKg: number): number {
 }
 
 /** Cost of laying down fat and lean tissue, kcal/kg: 750 and 960 kJ/kg. Hall KD et al. Lancet 2011, equation 6 (second-hand). */
-const fatTurnoverKcalPerKg = 750 / 4.184;
-const leanTurnoverKcalPerKg = 960 / 4.184;
+const fatTurnoverKcalPerKg = 750 / kJPerKcal;
+const leanTurnoverKcalPerKg = 960 / kJPerKcal;
 
 /** Part of additional food that is burnt in handling it. Hall KD et al. Lancet 2011, equation 3 (second-hand). */
 const foodEffect = 0.1;

@@ -59,7 +59,7 @@ const driftVar = 16 ** 2 / 7;
 const NOISE_DAYS = 140;
 const NOISE_READINGS = 10;
 
-/** Fits the model. Throws when no day has a weigh-in; check with `has` or the call's own checks first. */
+/** Fits the model. Throws a RangeError when no day has a weigh-in. */
 export function fitModel(
   person: Person,
   days: readonly ModelDay[],

@@ -1,7 +1,7 @@
 import { at } from '../trend/reading.ts';
 import { type DayTable, has } from './days.ts';
 import { fatAfter } from './energy-density.ts';
-import type { FilterSetup } from './filter.ts';
+import { type FilterSetup, stepShare } from './filter.ts';
 
 /** One filter that starts at a row: maintenance may be another than at the start (wider by half; common practice, no source), and steps are not looked for. */
 export function startingAt(setup: FilterSetup, table: DayTable, first: number): FilterSetup {
@@ -14,7 +14,7 @@ export function startingAt(setup: FilterSetup, table: DayTable, first: number): 
     maintenance: { ...setup.maintenance, sd: 1.5 * setup.maintenance.sd },
     search: { ...search, hypotheses: 1 },
     firstWaistCm: Number.NaN,
-    driftVar: setup.driftVar + (search.chance * search.stepVar) / search.everyDays,
+    driftVar: setup.driftVar + stepShare(search),
   };
 }
 

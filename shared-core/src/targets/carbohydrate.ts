@@ -1,7 +1,7 @@
 import { roundTo } from '../units/round.ts';
 
 /** The carbohydrate band and the start of the mark as multiples of the protein quota; common practice, no source. */
-const bandFactors = { low: 1.5, start: 1.75, high: 2 } as const;
+export const bandFactors = { low: 1.5, start: 1.75, high: 2 } as const;
 
 /** Low and high grams of carbohydrate a day, from the protein quota in g; common practice, no source. */
 export function carbohydrateBand(quotaG: number): { lowG: number; highG: number } {

@@ -3,6 +3,7 @@ import { formatDecimal } from '../units/decimal.ts';
 import { energyIn } from '../units/energy.ts';
 import { formatBodyMass, formatGrams, formatRate } from '../units/mass.ts';
 import { formatShare } from '../units/percent.ts';
+import { bandFactors } from './carbohydrate.ts';
 import { fatLimits } from './fat.ts';
 import type { Figures } from './figures.ts';
 import { leanInForceKg } from './lean-mass.ts';
@@ -79,7 +80,7 @@ function band({ numbers }: Figures): Reason {
   const { bandLowG, bandHighG } = numbers.carbohydrate;
   return {
     about: 'carbohydrate',
-    text: `The band is 1.5 to 2 times the protein quota: ${formatGrams(bandLowG)} to ${formatGrams(bandHighG)}.`,
+    text: `The band is ${bandFactors.low} to ${bandFactors.high} times the protein quota: ${formatGrams(bandLowG)} to ${formatGrams(bandHighG)}.`,
     source: practice,
   };
 }
@@ -102,7 +103,7 @@ function mark({ numbers, mark }: Figures): Reason {
     case 'rule':
       return {
         about: 'carbohydrate',
-        text: `The mark starts at ${grams}, 1.75 times the protein quota; the weekly call moves it, further in the first weeks.`,
+        text: `The mark starts at ${grams}, ${bandFactors.start} times the protein quota; the weekly call moves it, further in the first weeks.`,
         source: practice,
       };
   }

@@ -26,7 +26,8 @@ export function numberAt(text: string, at: number): FoundNumber | undefined {
   return found(plain, twoWays ? Number.NaN : Number(plain[0].replace(',', '.')));
 }
 
-function matchAt(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
+/** What a sticky pattern finds at just that place. */
+export function matchAt(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
   pattern.lastIndex = at;
   return pattern.exec(text);
 }

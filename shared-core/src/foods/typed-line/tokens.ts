@@ -1,4 +1,4 @@
-import { numberAt } from './number.ts';
+import { matchAt, numberAt } from './number.ts';
 
 /** A piece of an item; `text` is as typed, without the quotes of what was quoted. */
 export interface Token {
@@ -52,9 +52,4 @@ function tokenAt(item: string, start: number): Token {
   }
   const text = matchAt(word, item, start)?.[0] ?? item.slice(start);
   return { kind: 'word', text, start, end: start + text.length, value: 0 };
-}
-
-function matchAt(pattern: RegExp, text: string, at: number): RegExpExecArray | null {
-  pattern.lastIndex = at;
-  return pattern.exec(text);
 }
