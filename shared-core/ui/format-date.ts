@@ -7,6 +7,8 @@ const months = [
 ];
 /** So many letters name a weekday or a month in short. */
 const short = 3;
+/** Monday first: `Mon`, `Tue`. */
+export const weekdaysInShort = weekdays.map((name) => name.slice(0, short));
 
 /** An ISO date as `3 Mar`. */
 export function formatDay(date: string): string {

@@ -1,6 +1,7 @@
 import { readRecord } from '@platewright/core/changes/read.ts';
 import { recordsResponseSchema } from '@platewright/core/protocol/records.ts';
 import type { Photo } from '@platewright/core/records/kinds.ts';
+import { oldestFirst } from '@platewright/core/views/order.ts';
 import { get, put } from './request.ts';
 
 /** Photos of an athlete, oldest first. */
@@ -10,7 +11,7 @@ export async function readPhotos(athlete: string): Promise<readonly Photo[]> {
   return records
     .map((record) => readRecord('photo', { ...record, clocks: {} }))
     .filter((photo) => photo !== null)
-    .toSorted((a, b) => (a.date + a.id < b.date + b.id ? -1 : 1));
+    .toSorted(oldestFirst);
 }
 
 /** Address of a photo's picture. */

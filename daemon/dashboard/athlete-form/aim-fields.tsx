@@ -1,5 +1,6 @@
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import { formatBodyMassChange, parseBodyMass } from '@platewright/core/units/mass.ts';
+import { weeksPerMonth } from '@platewright/core/units/percent.ts';
 import { Choice } from '../forms/choice.tsx';
 import { Field } from '../forms/field.tsx';
 import { type AthleteDraft, draftOfAim, type PhaseDraft } from './draft.ts';
@@ -80,8 +81,6 @@ export function AimFields({ phase, athlete, set, wrong, whole }: AimFieldsProps)
     </div>
   );
 }
-
-const weeksPerMonth = 365.25 / 12 / 7;
 
 /** What the pace means on the scale in a month. */
 function monthly(pace: string, { mass, massUnit }: Pick<AthleteDraft, 'mass' | 'massUnit'>): string {

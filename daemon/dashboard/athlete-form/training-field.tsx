@@ -1,8 +1,8 @@
 import type { Training } from '@platewright/core/records/athlete.ts';
+import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
+import { weekdaysInShort } from '@platewright/core/ui/format-date.ts';
 import { Choice } from '../forms/choice.tsx';
 import { CycleField } from './cycle-field.tsx';
-
-const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
 interface TrainingFieldProps {
   training: Training;
@@ -33,7 +33,7 @@ export function TrainingField({ training, onTraining, today, wrong }: TrainingFi
           if (kind === training.kind) return;
           onTraining(
             kind === 'weekdays'
-              ? { kind, days: [1, 2, 4, 5] }
+              ? { kind, days: [...setUpDefaults.training.days] }
               : { kind, start: today, days: ['session', 'session', 'recovery'] },
           );
         }}
@@ -43,7 +43,7 @@ export function TrainingField({ training, onTraining, today, wrong }: TrainingFi
         <fieldset>
           <legend class="unseen">Session days</legend>
           <div class="choice">
-            {weekdays.map((name, index) => (
+            {weekdaysInShort.map((name, index) => (
               <label key={name}>
                 <input
                   type="checkbox"

@@ -2,6 +2,7 @@ import type { Food } from '@platewright/core/records/kinds.ts';
 import { Figures } from '@platewright/core/ui/figures.tsx';
 import { weighedFigure } from '@platewright/core/ui/number.ts';
 import type { EnergyUnit } from '@platewright/core/units/energy.ts';
+import { sumMacros } from '@platewright/core/views/macros.ts';
 import type { ReadItem } from './use-reading.ts';
 
 interface ReadingListProps {
@@ -26,7 +27,10 @@ export function ReadingList({ items, energyUnit, choose }: ReadingListProps) {
                 {item.amount ? `${item.amount} · ` : ''}
                 {weighedFigure(item.grams)} g {item.food.name}
               </span>
-              <Figures {...scaled(item.food, item.grams)} energyUnit={energyUnit} />
+              <Figures
+                {...sumMacros([{ per100: item.food.per100, grams: item.grams }])}
+                energyUnit={energyUnit}
+              />
             </>
           ) : (
             <>
@@ -56,16 +60,6 @@ export function ReadingList({ items, energyUnit, choose }: ReadingListProps) {
       ))}
     </ul>
   );
-}
-
-function scaled({ per100 }: Food, grams: number) {
-  const of = (value: number) => (value * grams) / 100;
-  return {
-    proteinG: of(per100.proteinG),
-    carbohydrateG: of(per100.carbohydrateG),
-    fatG: of(per100.fatG),
-    energyKcal: of(per100.energyKcal),
-  };
 }
 
 /** The button that is pressed goes, and the focus with it: the typed line, whose spelling nobody checks, takes it. */

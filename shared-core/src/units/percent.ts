@@ -18,3 +18,6 @@ export const paceStep = 0.05;
 export function formatEstimatedPace(percentPerWeek: number): string {
   return formatPace(roundTo(percentPerWeek, paceStep));
 }
+
+/** Weeks in an average month of the calendar. */
+export const weeksPerMonth = 365.2425 / 7 / 12;

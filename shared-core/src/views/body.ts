@@ -11,7 +11,7 @@ import { calipersOf } from './calipers-of.ts';
 import { fatFreeIndexOf } from './fat-free-index-of.ts';
 import { fatOn, measuredFat } from './fat-on.ts';
 import { leanSharesOf } from './lean-share-of.ts';
-import { oldestFirst } from './order.ts';
+import { byInstant, oldestFirst } from './order.ts';
 import { paceWedge } from './pace-wedge.ts';
 import { paceOf, readCall } from './read-call.ts';
 import type { SeasonRecords } from './season-records.ts';
@@ -61,7 +61,7 @@ function bodyPoints({ weighIns }: SeasonRecords, line: readonly LinePoint[]): Bo
   return line.map((point) => ({
     date: point.day,
     weighIns: (byDate.get(point.day) ?? [])
-      .toSorted((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1))
+      .toSorted(byInstant)
       .map(({ id, kg, note }) => ({ id, kg, note: note ?? null })),
     lineKg: point.massKg,
     used: point.weighIn,

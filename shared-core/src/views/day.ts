@@ -8,6 +8,7 @@ import { carbohydrateBeam, fatBeam, proteinBeam } from './beams.ts';
 import { macrosOf, sumMacros } from './macros.ts';
 import { mealsLeft } from './meals-left.ts';
 import { nextMeal } from './next-meal.ts';
+import { byInstant } from './order.ts';
 import type { SeasonRecords } from './season-records.ts';
 import type { DayView, EntryView } from './types.ts';
 
@@ -69,10 +70,6 @@ export function dayView(
 /** An entry at a meal that the plan no longer has, because the athlete eats fewer meals now, shows at the last one. */
 function mealOf(entry: Entry, meals: number): number {
   return Math.min(entry.meal, meals);
-}
-
-function byInstant(a: Entry, b: Entry): number {
-  return a.at - b.at || (a.id < b.id ? -1 : 1);
 }
 
 function entryView(entry: Entry): EntryView {

@@ -4,6 +4,7 @@ import { repMaxTrend } from '../lifts/rep-max-trend.ts';
 import type { Lift, LiftSet } from '../records/kinds.ts';
 import { addDays, daysBetween } from '../season/dates.ts';
 import { z90 } from '../trend/reading.ts';
+import { weeksPerMonth } from '../units/percent.ts';
 import { unitsOf } from '../units/reader.ts';
 import type { LiftsView, LiftView, RepMaxNow, RepMaxTrendView, SetView } from './lifts-types.ts';
 import { newestFirst } from './order.ts';
@@ -12,8 +13,6 @@ import type { SeasonRecords } from './season-records.ts';
 /** Sessions of so many days make the trend: long enough for plates of 2.5 kg to show (common practice, no source). */
 const TREND_DAYS = 84;
 const CHART_DAYS = 182;
-/** Weeks in an average month of the calendar. */
-const WEEKS_A_MONTH = 365.2425 / 7 / 12;
 
 /** The lifts with their sets up to a date: rep max, where it is heading, and the set to beat. */
 export function liftsView(
@@ -58,8 +57,8 @@ function trendOf(sets: readonly SetView[], after: string): RepMaxTrendView | nul
   return {
     sessions: trend.sessions,
     percentPerMonth: {
-      mean: WEEKS_A_MONTH * mean,
-      interval90: { low: WEEKS_A_MONTH * interval90.low, high: WEEKS_A_MONTH * interval90.high },
+      mean: weeksPerMonth * mean,
+      interval90: { low: weeksPerMonth * interval90.low, high: weeksPerMonth * interval90.high },
     },
     line: trend.line.map(({ day, kg }) => ({ date: addDays(after, Math.round(day)), kg })),
   };

@@ -12,3 +12,8 @@ export function oldestFirst(a: Dated, b: Dated): number {
 export function newestFirst(a: Dated, b: Dated): number {
   return oldestFirst(b, a);
 }
+
+/** Earlier instants first, of one instant in the order of ids. */
+export function byInstant(a: { at: number; id: string }, b: { at: number; id: string }): number {
+  return a.at - b.at || (a.id < b.id ? -1 : 1);
+}

@@ -1,4 +1,5 @@
 import type { WeeklyCall } from '@platewright/core/call/output.ts';
+import { energyKcal } from '@platewright/core/foods/atwater.ts';
 import { availabilityLevels } from '@platewright/core/maintenance/energy-availability.ts';
 import { gramsFigure, paceFigure } from '@platewright/core/ui/number.ts';
 import { formatEnergy } from '@platewright/core/units/energy.ts';
@@ -15,7 +16,7 @@ export function AtMark({ week, call, markG }: { week: WeekView; call: WeeklyCall
     <div class="wide stack" aria-live="polite">
       <p class="soft small">
         {planAfter &&
-          `A day then has ${formatEnergy(planAfter.energyKcal + 4 * (markG - planAfter.carbohydrateG), units.energy)}. `}
+          `A day then has ${formatEnergy(energyKcal({ ...planAfter, carbohydrateG: markG }), units.energy)}. `}
         {pace === undefined
           ? 'It lies beyond what the forecast reaches.'
           : `Pace to expect in weeks 2 to 4: ${paceFigure(pace)} % a week.`}
