@@ -8,13 +8,12 @@ interface MealRowProps {
   /** The meal to log next: it carries the pointer. */
   next: boolean;
   energyUnit: EnergyUnit;
-  /** Entries as list items, and under them whatever logs more. */
-  children?: ComponentChildren;
-  below?: ComponentChildren;
+  /** Entries as list items. */
+  children: ComponentChildren;
 }
 
 /** One meal on the day's time line: its time, number and role, its entries, and what is left for it. A list item. */
-export function MealRow({ meal, next, energyUnit, children, below }: MealRowProps) {
+export function MealRow({ meal, next, energyUnit, children }: MealRowProps) {
   const eaten = meal.entries.length > 0;
   const state = next ? 'meal next' : eaten ? 'meal eaten' : 'meal';
   return (
@@ -29,7 +28,6 @@ export function MealRow({ meal, next, energyUnit, children, below }: MealRowProp
       </div>
       {eaten && <ul class="meal-entries">{children}</ul>}
       {somethingLeft(meal) && <MealLeft meal={meal} energyUnit={energyUnit} />}
-      {below}
     </li>
   );
 }

@@ -30,21 +30,10 @@ export function Page({ title, lead, aside, children }: PageProps) {
 }
 
 /** A part of a page under its own heading. */
-export function Section({
-  title,
-  aside,
-  children,
-}: {
-  title: string;
-  aside?: ComponentChildren;
-  children: ComponentChildren;
-}) {
+export function Section({ title, children }: { title: string; children: ComponentChildren }) {
   return (
     <section class="section">
-      <div class="section-head">
-        <h2>{title}</h2>
-        {aside}
-      </div>
+      <h2>{title}</h2>
       {children}
     </section>
   );

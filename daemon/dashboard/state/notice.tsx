@@ -16,8 +16,8 @@ interface NoticeState {
   dismiss: () => void;
   /** Says what was done; `back` are the edits that undo it. */
   tell: (done: string, back?: readonly Edit[]) => void;
-  /** Sends edits and says so; `back` are the edits that undo them. Resolves to whether they were stored. */
-  act: (edits: readonly Edit[], done: string, back?: readonly Edit[]) => Promise<boolean>;
+  /** Sends edits and says so; `back` are the edits that undo them. */
+  act: (edits: readonly Edit[], done: string, back?: readonly Edit[]) => Promise<void>;
 }
 
 const NoticeContext = createContext<NoticeState | null>(null);
@@ -45,12 +45,10 @@ function deedsWith(show: (notice: Notice) => void): Pick<NoticeState, 'tell' | '
     try {
       await sendEdits(edits);
       tell(done, back);
-      return true;
     } catch (error) {
       const { title, detail } = problemOf(error);
       const text = [title, detail].filter(Boolean).join(' ');
       show({ text, wrong: true, action: { label: 'Try again', run: () => void act(edits, done, back) } });
-      return false;
     }
   };
   return { tell, act };

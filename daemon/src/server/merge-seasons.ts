@@ -14,7 +14,7 @@ export function mergeSeasons(
   return {
     athlete: fresh.athlete,
     phases: merge(before.phases, fresh.phases),
-    foods: merge(before.foods ?? [], fresh.foods ?? []),
+    foods: merge(before.foods, fresh.foods),
     entries: merge(before.entries, fresh.entries),
     days: merge(before.days, fresh.days),
     weighIns: merge(before.weighIns, fresh.weighIns),

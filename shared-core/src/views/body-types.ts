@@ -1,4 +1,4 @@
-import type { Aim, EarlierCall } from '../call/input.ts';
+import type { EarlierCall } from '../call/input.ts';
 import type { LinePoint, Pace, Verdict } from '../call/output.ts';
 import type { Person } from '../maintenance/start-estimate.ts';
 import type { CaliperMethod, ShiftCause, TapeSite } from '../records/body.ts';
@@ -12,7 +12,6 @@ export interface BodyView {
   units: Units;
   /** What the equations of body fat ask for. */
   person: Pick<Person, 'sex' | 'ageYears'>;
-  aim: Aim;
   bodyMassInForceKg: number;
   /** Every date from the first weigh-in to `date`, oldest first; empty when there is no weigh-in. */
   points: readonly BodyPoint[];
@@ -93,6 +92,5 @@ export interface PaceWedge {
   fromKg: number;
   to: string;
   lowKg: number;
-  aimKg: number;
   highKg: number;
 }

@@ -35,7 +35,6 @@ export function bodyView(records: SeasonRecords, date: string): BodyView {
     date,
     units: unitsOf(athlete),
     person: { sex: athlete.sex, ageYears: personOn(athlete, date).ageYears },
-    aim: input.aim,
     bodyMassInForceKg: bodyMassInForce(athlete.startMassKg, records.calls, date),
     points: bodyPoints(records, line),
     pace: paceOf(reading),

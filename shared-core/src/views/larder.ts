@@ -8,7 +8,7 @@ import type { SeasonRecords } from './season-records.ts';
 
 /** The athlete's food table by name, each food with its label check, and the standing meals with their sums. */
 export function larderView(records: Pick<SeasonRecords, 'athlete' | 'foods' | 'standingMeals'>): LarderView {
-  const foods = records.foods ?? [];
+  const { foods } = records;
   const byId = new Map(foods.map((food) => [food.id, food]));
   return {
     athlete: records.athlete.id,

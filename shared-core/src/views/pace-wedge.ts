@@ -27,7 +27,6 @@ export function paceWedge(
     fromKg,
     to,
     lowKg: after(aim.band.low),
-    aimKg: after(aim.pacePercentPerWeek),
     highKg: after(aim.band.high),
   };
 }

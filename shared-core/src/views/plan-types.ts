@@ -11,7 +11,6 @@ export interface PlanView {
   phases: readonly Phase[];
   /** Id of the phase in force on `date`; null when no phase has started. */
   phaseInForce: string | null;
-  aim: Aim;
   session: DayTargets;
   recovery: DayTargets;
   /** `date` and the 13 dates after it. `weekday` by ISO 8601, 1 = Monday. */

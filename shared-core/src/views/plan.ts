@@ -19,7 +19,6 @@ export function planView(
     athlete,
     phases: phases.toSorted((a, b) => (a.from + a.id < b.from + b.id ? -1 : 1)),
     phaseInForce: inForce?.id ?? null,
-    aim: aimOf(inForce),
     session: dayTargets(records, date, 'session'),
     recovery: dayTargets(records, date, 'recovery'),
     calendar: Array.from({ length: CALENDAR_DAYS }, (_, i) => {

@@ -20,7 +20,7 @@ import type { EatenDay } from './eaten-day.ts';
 export interface SeasonRecords {
   athlete: Athlete;
   phases: readonly Phase[];
-  foods?: readonly Food[];
+  foods: readonly Food[];
   entries: readonly Entry[];
   /** Dates that were added up before, whose entries are not among `entries`. */
   eaten?: readonly EatenDay[];

@@ -6,7 +6,6 @@ export function summarize(days: readonly WeekDayRow[]): DaysSummary {
   const weights = days.map((day) => day.weightKg).filter((kg) => kg !== null);
   const complete = days.filter((day) => day.complete && day.intake !== null);
   return {
-    dates: days.length,
     weighIns: weights.length,
     completeDates: complete.length,
     weightKg: weights.length === 0 ? null : mean(weights),

@@ -60,7 +60,6 @@ export interface PlanAfter extends Macros {
 
 /** Means over the dates that have data. */
 export interface DaysSummary {
-  dates: number;
   weighIns: number;
   completeDates: number;
   weightKg: number | null;
