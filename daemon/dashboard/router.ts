@@ -1,17 +1,7 @@
 import { dateSchema } from '@platewright/core/records/scalars.ts';
 import { useEffect, useState } from 'preact/hooks';
 
-export const pages = [
-  'today',
-  'larder',
-  'body',
-  'lifts',
-  'week',
-  'plan',
-  'roster',
-  'devices',
-  'set-up',
-] as const;
+const pages = ['today', 'larder', 'body', 'lifts', 'week', 'plan', 'roster', 'devices', 'set-up'] as const;
 export type Page = (typeof pages)[number];
 
 /** Where the reader is: the page, and what follows it in the address, such as a date. */

@@ -16,7 +16,7 @@ export interface Life {
   logged?: (day: number) => boolean;
 }
 
-export const planOf = (markG: number) => ({ proteinG: 270, carbohydrateG: markG, fatG: 80 });
+const planOf = (markG: number) => ({ proteinG: 270, carbohydrateG: markG, fatG: 80 });
 
 /** A call's input for a steady life: 85 kg, 400 g, log as planned, half a kilogram of noise. */
 export function callOfLife(life: Life, change: Partial<CallInput> = {}): CallInput {

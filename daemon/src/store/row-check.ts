@@ -18,7 +18,7 @@ export interface RowSource {
 
 export const HEAD = `SELECT ${HEAD_COLUMNS} FROM head WHERE one = 1`;
 export const FOLDED = 'SELECT id, seq, clock, checksum FROM folded';
-export const RECORDS = `SELECT ${RECORD_COLUMNS} FROM records`;
+const RECORDS = `SELECT ${RECORD_COLUMNS} FROM records`;
 /** The tables of few rows, each of which stands for itself. */
 export const SMALL_TABLES = [
   [`SELECT ${DEVICE_COLUMNS} FROM devices`, readDevice],

@@ -1,7 +1,7 @@
 import { kJPerKcal } from '../units/energy.ts';
 
 /** Forbes constant, kg: dFFM/dFM = 10.4/FM. Forbes GB. Nutr Rev 1987;45:225; Hall KD. Br J Nutr 2007;97:1059. */
-export const forbesKg = 10.4;
+const forbesKg = 10.4;
 
 /** Metabolisable energy of fat and of lean tissue, kcal/kg: 39.5 and 7.6 MJ/kg. Hall KD et al. Lancet 2011;378:826–837, equation 5 (second-hand). */
 export const fatKcalPerKg = 39_500 / kJPerKcal;

@@ -49,7 +49,7 @@ export interface FilterSetup {
 
 /** How a reading counted. */
 export const NONE = 0;
-export const USED = 1;
+const USED = 1;
 export const PART = 2;
 export const ODD = 3;
 

@@ -11,7 +11,7 @@ export interface NoiseLevels {
  * Spread of morning readings before there are data: 0.66 % of body mass. Cheuvront SN et al. Int J Sport Nutr Exerc Metab
  * 2004;14:532–540 (0.51 ± 0.20 kg, 0.66 ± 0.24 %).
  */
-export const usualSpread = 0.0066;
+const usualSpread = 0.0066;
 /** Standard deviation of the logarithm of a person's own spread: the same source's 0.24/0.66. */
 const PERSONAL = 0.36;
 

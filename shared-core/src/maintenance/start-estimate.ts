@@ -26,7 +26,7 @@ export function cunninghamKcal(leanKg: number): number {
  * (Jackson AS et al. Int J Obes 2002;26:789–796, as used in Hall KD et al. Lancet 2011, second-hand), times 0.75 and kept between
  * 8 and 40 (12 and 45 for women), because they overstate fat in muscular people (common practice, no source).
  */
-export function guessedFatPercent(person: Person, massKg: number): number {
+function guessedFatPercent(person: Person, massKg: number): number {
   const index = Math.log(massKg / (person.heightCm / 100) ** 2);
   const male = person.sex === 'male';
   const regression = 0.14 * person.ageYears + (male ? 37.31 * index - 103.94 : 39.96 * index - 102.01);

@@ -9,9 +9,9 @@ export const RESPONSE = 4;
 /** How much more tissue a kcal of the log moves than the formula says, as a share: own energy density and a log that runs short. */
 export const DENSITY = 5;
 export const WEEK_COS = 6;
-export const WEEK_SIN = 7;
-export const CYCLE_COS = 8;
-export const CYCLE_SIN = 9;
+const WEEK_SIN = 7;
+const CYCLE_COS = 8;
+const CYCLE_SIN = 9;
 
 /** Size of the state without and with a cycle; a scale whose zero moved adds a state after them, a tape one at the end. */
 export const PLAIN_SIZE = 8;

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { idSchema, instantSchema, nameSchema } from '../records/scalars.ts';
 
-export const deviceKindSchema = z.enum(['extension', 'dashboard']);
+const deviceKindSchema = z.enum(['extension', 'dashboard']);
 
 /** What a device may see and do. An owner, `{ athlete: null, access: 'write' }`, also manages devices. */
 export const rightsSchema = z.object({
@@ -28,7 +28,7 @@ export const pairResponseSchema = z.object({
 });
 
 /** One row of `GET /v1/devices`. */
-export const deviceSchema = z.object({
+const deviceSchema = z.object({
   id: z.string(),
   name: z.string(),
   kind: deviceKindSchema,

@@ -7,7 +7,7 @@ import { dateSchema, idSchema } from '../records/scalars.ts';
  * One edit from a page that is not a replica. Without `id` a new record is made, except for an `athlete`, whose id is
  * its own `athlete`. The daemon stamps it.
  */
-export const editSchema = z.object({
+const editSchema = z.object({
   kind: z.string(),
   athlete: z.optional(idSchema),
   id: z.optional(idSchema),

@@ -19,7 +19,7 @@ export function isPushRequest(value: unknown): value is z.infer<typeof pushReque
 }
 
 /** What became of one pushed change. `clock` is the one it is stored under, which differs when it was far ahead. */
-export const outcomeSchema = z.discriminatedUnion('outcome', [
+const outcomeSchema = z.discriminatedUnion('outcome', [
   z.object({ id: idSchema, outcome: z.enum(['stored', 'known']), seq: z.int(), clock: clockSchema }),
   z.object({ id: idSchema, outcome: z.literal('rejected'), reason: z.string() }),
 ]);

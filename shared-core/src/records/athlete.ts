@@ -3,7 +3,7 @@ import { limits } from './limits.ts';
 import { dateSchema, nameSchema, positive, timeOfDaySchema } from './scalars.ts';
 
 /** Which dates are session days: fixed weekdays (1 = Monday … 7 = Sunday) or a cycle that repeats from a date. */
-export const trainingSchema = z.discriminatedUnion('kind', [
+const trainingSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('weekdays'), days: z.array(z.int().check(z.minimum(1), z.maximum(7))) }),
   z.object({
     kind: z.literal('cycle'),
@@ -15,7 +15,7 @@ export const trainingSchema = z.discriminatedUnion('kind', [
 ]);
 
 /** What the tool must be careful with; each one shows a caution and defers to a professional. */
-export const cautionSchema = z.enum(['kidney', 'pregnancy', 'eating-disorder', 'diabetes']);
+const cautionSchema = z.enum(['kidney', 'pregnancy', 'eating-disorder', 'diabetes']);
 
 /** The person whose food and body are recorded. The record's id is the athlete's id. */
 export const athleteSchema = z.object({
@@ -46,7 +46,7 @@ export const athleteSchema = z.object({
   removed: z.optional(z.boolean()),
 });
 
-export const phaseAimSchema = z.enum(['off-season', 'hold', 'pre-contest']);
+const phaseAimSchema = z.enum(['off-season', 'hold', 'pre-contest']);
 
 /** A dated stretch with one aim; it lasts until the next phase starts. Paces in % of body mass a week, signed. */
 export const phaseSchema = z.object({

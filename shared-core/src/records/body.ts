@@ -12,7 +12,7 @@ export const tapeSchema = z.object({
 });
 
 /** The published methods that turn skinfolds into body fat. */
-export const caliperMethodSchema = z.enum(['jackson-pollock 3', 'jackson-pollock 7', 'durnin-womersley']);
+const caliperMethodSchema = z.enum(['jackson-pollock 3', 'jackson-pollock 7', 'durnin-womersley']);
 
 const foldSiteSchema = z.enum([
   'chest',

@@ -4,7 +4,7 @@ import { nutrientsSchema } from './nutrients.ts';
 import { idSchema, nameSchema, nonNegative, positive } from './scalars.ts';
 
 /** A household measure of a food and its grams: `large` = 50 g. */
-export const portionSchema = z.object({
+const portionSchema = z.object({
   name: z.string().check(z.minLength(1), z.maxLength(40)),
   grams: positive,
 });

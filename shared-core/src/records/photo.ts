@@ -6,7 +6,7 @@ export const pictureTypeSchema = z.enum(['image/jpeg', 'image/png', 'image/webp'
 export type PictureType = z.infer<typeof pictureTypeSchema>;
 
 /** SHA-256 in hex: the name of a photo's file. */
-export const sha256Schema = z.string().check(z.regex(/^[0-9a-f]{64}$/, 'a SHA-256 in hex'));
+const sha256Schema = z.string().check(z.regex(/^[0-9a-f]{64}$/, 'a SHA-256 in hex'));
 
 /** A photo of the athlete on a date. The record holds its SHA-256; the picture itself is a file beside the store. */
 export const photoSchema = z.object({
