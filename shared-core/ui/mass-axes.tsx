@@ -3,11 +3,9 @@ import { dateTicks, linearScale, type Scale, ticks } from './scale.ts';
 
 /** The drawing area of a chart of body mass over days, in pixels, with its two scales. */
 export interface Frame {
-  width: number;
   height: number;
   left: number;
   right: number;
-  top: number;
   bottom: number;
   x: Scale;
   y: Scale;
@@ -30,7 +28,7 @@ export function massFrame(
   const padded = [masses[0] - margin, masses[1] + margin] as const;
   const [left, right, top, bottom] = [44, width - 10, 18, height - below];
   return {
-    ...{ width, height, left, right, top, bottom, start, days, masses: padded },
+    ...{ height, left, right, bottom, start, days, masses: padded },
     x: linearScale([0, days], [left, right]),
     y: linearScale(padded, [bottom, top]),
   };
