@@ -35,3 +35,26 @@ it('takes back the meal that was saved last in a popup that is opened anew, and 
   await third.entry(meal, 'Oats, rolled').waitFor({ state: 'detached' });
   expect(await third.page.getByRole('button', { name: 'Undo' }).count()).toBe(0);
 });
+
+it('takes back what Undo failed to, and not what was done before it, when Undo is pressed again', async () => {
+  const popup = await world.openPopup();
+  await popup.line.waitFor();
+  const meal = await popup.mealNow();
+  await popup.log('70g oats');
+  await popup.said(`Logged Oats, rolled to meal ${meal}.`);
+  await popup.log('60g honey');
+  await popup.said(`Logged Honey to meal ${meal}.`);
+
+  await popup.page.evaluate(`{
+    const { sendMessage } = chrome.runtime;
+    chrome.runtime.sendMessage = async () => {
+      chrome.runtime.sendMessage = sendMessage;
+      return { ok: false, reason: 'The disk is full.' };
+    };
+  }`);
+  await popup.line.press('Control+z');
+  await popup.said('Not saved. The disk is full.');
+  await popup.line.press('Control+z');
+  await popup.said(`Undone: Logged Honey to meal ${meal}.`);
+  await popup.entry(meal, 'Oats, rolled').waitFor();
+});

@@ -1,11 +1,9 @@
 import { phaseSchema } from '@platewright/core/records/athlete.ts';
 import type { FieldsOf } from '@platewright/core/records/kinds.ts';
+import { mostMarkG } from '@platewright/core/records/limits.ts';
 import { parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import type { PhaseDraft } from './draft.ts';
 import { type Reading, type Words, type Wrong, wrongAt } from './read-draft.ts';
-
-/** More carbohydrate than this is a slip of the keys, g a day (common practice, no source). */
-const MOST_MARK_G = 2000;
 
 /** Reads a phase as typed. */
 export function readPhase(draft: PhaseDraft): Reading<PhaseDraft, FieldsOf<'phase'>> {
@@ -36,10 +34,10 @@ function contradiction(phase: FieldsOf<'phase'>): Wrong<PhaseDraft> | null {
   // For another aim the form may not show it.
   if (aim === 'pre-contest' && contestDate !== undefined && contestDate < from)
     return { contestDate: 'The contest must not come before the phase starts.' };
-  return startMarkG > MOST_MARK_G ? { startMark: startMarkWords } : null;
+  return startMarkG > mostMarkG ? { startMark: startMarkWords } : null;
 }
 
-const startMarkWords = `Type grams a day, up to ${MOST_MARK_G}, or leave it empty.`;
+const startMarkWords = `Type grams a day, up to ${mostMarkG}, or leave it empty.`;
 
 const phaseWords: readonly Words<PhaseDraft>[] = [
   { field: 'from', draftField: 'from', words: 'Choose a date.' },
