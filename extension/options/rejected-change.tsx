@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { askWorker } from '../platform/messages.ts';
+import { askWorker, type Decision } from '../platform/messages.ts';
 import type { OutboxRow } from '../replica/rows.ts';
 import { changeWords, editableFields, editedFields } from './change-draft.ts';
 
@@ -10,20 +10,28 @@ export function RejectedChange({ row }: { row: OutboxRow }) {
   const { change, order, reason } = row;
   const about = `change-${order}`;
 
+  const decide = async (decision: Decision) => {
+    const end = await askWorker('decide', decision);
+    setWrong(end.ok ? '' : end.reason);
+  };
   const save = async () => {
     const fields = editedFields(change.fields, typed ?? {});
     if (fields === null) {
       setWrong('A number can’t be read. Write it with digits alone, such as 120.5.');
       return;
     }
-    const end = await askWorker('decide', { order, how: 'amend', fields });
-    if (!end.ok) setWrong(end.reason);
+    await decide({ order, how: 'amend', fields });
   };
 
   return (
     <li class="change">
       <p id={about}>{changeWords(change.kind, change.fields)}</p>
       <p class="wrong">{reason}</p>
+      {wrong !== '' && (
+        <p class="wrong" role="alert">
+          {wrong}
+        </p>
+      )}
       {typed === null ? (
         <div class="buttons">
           <button type="button" class="button small" aria-describedby={about} onClick={() => setTyped({})}>
@@ -33,7 +41,7 @@ export function RejectedChange({ row }: { row: OutboxRow }) {
             type="button"
             class="button small"
             aria-describedby={about}
-            onClick={() => void askWorker('decide', { order, how: 'resend' })}
+            onClick={() => void decide({ order, how: 'resend' })}
           >
             Send again
           </button>
@@ -41,7 +49,7 @@ export function RejectedChange({ row }: { row: OutboxRow }) {
             type="button"
             class="button small"
             aria-describedby={about}
-            onClick={() => void askWorker('decide', { order, how: 'let-go' })}
+            onClick={() => void decide({ order, how: 'let-go' })}
           >
             Let go
           </button>
@@ -65,16 +73,18 @@ export function RejectedChange({ row }: { row: OutboxRow }) {
               />
             </div>
           ))}
-          {wrong !== '' && (
-            <p class="wrong" role="alert">
-              {wrong}
-            </p>
-          )}
           <div class="buttons">
             <button type="submit" class="button first small">
               Save and send
             </button>
-            <button type="button" class="button small" onClick={() => setTyped(null)}>
+            <button
+              type="button"
+              class="button small"
+              onClick={() => {
+                setTyped(null);
+                setWrong('');
+              }}
+            >
               Leave it
             </button>
           </div>
