@@ -31,7 +31,7 @@ export interface SmoothedDays {
 }
 
 /** Longest stretch whose change of tissue gets an exact interval, days. */
-const LONGEST_LAG = 28;
+export const LONGEST_LAG = 28;
 
 /**
  * Walks back over the filter's track: Rauch HE, Tung F, Striebel CT. AIAA J 1965;3:1445–1450 (from memory), on the moments of the bank's
