@@ -70,6 +70,7 @@ it('keeps what is typed while a line is being stored, and the order in which foo
   const held = new Promise<void>((resolve) => {
     store = resolve;
   });
+  await dashboard.go('Today');
   await page.route('**/v1/records', async (route) => {
     await held;
     await route.continue();

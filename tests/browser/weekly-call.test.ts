@@ -1,6 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { TODAY } from './athlete.ts';
 import type { PopupPage } from './pages/popup.ts';
 import { numberIn, WeekPage } from './pages/week.ts';
 import { startWorld, type World } from './world.ts';
@@ -92,7 +93,7 @@ describe('the weekly call of the demo season', () => {
     const record = shifts.getByRole('button', { name: 'Record' });
     expect(await record.isDisabled()).toBe(true);
     await shifts.getByText('Creatine begun or stopped').click();
-    await shifts.getByLabel('From this date on').fill(addDays(new Date().toISOString().slice(0, 10), -9));
+    await shifts.getByLabel('From this date on').fill(addDays(TODAY, -9));
     await record.click();
     await week.said('Recorded creatine begun or stopped from');
     const { violations } = await new AxeBuilder({ page: week.page }).setLegacyMode().analyze();

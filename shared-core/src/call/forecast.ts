@@ -12,6 +12,8 @@ import type { CallForecast, ForecastFan } from './output.ts';
 const DAYS = 28;
 /** How far a day's eating strays from its average: relative standard deviation of a whole week (common practice, no source). */
 const WEEK_OF_EATING_SD = 0.025;
+/** How many times the usual steps of maintenance are allowed for: lives differ in it, and what is to come no reading tells (common practice, no source; set on virtual athletes). */
+const STEPS_AHEAD = 4;
 /** How unsure it is that water to come follows the response that water so far had, as a share (common practice, no source). */
 const RESPONSE_DOUBT = 0.2;
 
@@ -40,7 +42,7 @@ export function forecastAt(model: BodyModel, dose: Dose, habit: Known, markG: nu
   const move = { ...model.filter.move, energyKcal: dose.energyAt(markG) };
   const eatingSd = move.energyKcal * WEEK_OF_EATING_SD;
   move.massVar = (move.kgPerKcal * eatingSd) ** 2 * 7;
-  move.baseVar = setup.driftVar + stepShare(setup.search);
+  move.baseVar = setup.driftVar + STEPS_AHEAD * stepShare(setup.search);
   const mean = Float64Array.from(bank.mean);
   const cov = Float64Array.from(bank.cov);
   const habitVar = (habit.sd * move.energyKcal) ** 2;

@@ -97,8 +97,7 @@ export const faults: readonly Fault[] = [
   {
     says: 'a change that was let go stays',
     file: `${REPLICA}/outbox.ts`,
-    find: `    const gone = await tx.outbox([order]);
-    await rebase(tx, await RowSet.load(tx, gone.map(targetOfRow)), gone);
+    find: `    await takeOut(tx, order);
   });`,
     replace: '  });',
   },
