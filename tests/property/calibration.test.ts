@@ -56,8 +56,9 @@ describe('intervals', () => {
       const habit = { mean: model.eating.habit, sd: model.eating.habitSd };
       const targets = { ...plan, fatFloorG: 60, carbohydrateBand: { lowG: 330, highG: 440 } };
       const { points } = forecastAt(model, doseFrom(model, targets, habit), habit, plan.carbohydrateG);
-      const waterKg = (points[0]?.massKg.mean ?? 0) - model.tissueKg.mean;
-      for (let day = 0; day < 28; day++) live(planKcal * (1 + 0.05 * random.normal()));
+      const waterKg = (points[1]?.massKg.mean ?? 0) - model.tissueKg.mean;
+      // The first morning ahead is the one after the last day.
+      for (let day = 0; day < 27; day++) live(planKcal * (1 + 0.05 * random.normal()));
       const ahead = points[28]?.massKg.interval90 ?? { low: Number.NaN, high: Number.NaN };
       if (tissue + waterKg > ahead.low && tissue + waterKg < ahead.high) aheadIn90++;
     }

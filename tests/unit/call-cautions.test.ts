@@ -121,6 +121,15 @@ describe('cautions', () => {
     ]);
   });
 
+  it('go by the body fat that was measured last, not by that of the set-up', () => {
+    const of = (fatPercent: number, newestFatPercent: number) => {
+      const input = callOfLife({ days: 42, kgPerWeek: -0.5, markG: 300 }, { aim: lose });
+      const athlete = { ...input.athlete, fatPercent, newestFatPercent };
+      return levelOf(weeklyCall({ ...input, athlete }), 'low-body-fat');
+    };
+    expect([of(12, 4.8), of(4.8, 9)]).toEqual(['warn', undefined]);
+  });
+
   it('say that an aim is held back, and judge by the band that is driven at', () => {
     const aim: CallInput['aim'] = {
       phase: 'pre-contest',

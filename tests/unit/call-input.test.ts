@@ -174,6 +174,21 @@ describe('what the weekly call looks at', () => {
     expect(callInput(seasonOf({ cycleStarts }), date)).not.toHaveProperty('cycleStarts');
   });
 
+  it('takes the body fat that calipers told last, and none of old', () => {
+    const calipers = ['2025-06-01', date].map((day, n) => ({
+      id: `folds-${day}`,
+      athlete: 'athlete-1',
+      date: day,
+      method: 'jackson-pollock 3' as const,
+      folds: { chest: 5 + 5 * n, abdomen: 10, thigh: 8 },
+    }));
+    const newest = (records: typeof calipers) =>
+      callInput(seasonOf({ calipers: records }), date).athlete.newestFatPercent;
+    expect(newest(calipers.slice(0, 1))).toBeUndefined();
+    expect(newest(calipers.toReversed())).toBeCloseTo(newest(calipers.slice(1)) ?? 0, 9);
+    expect(newest(calipers)).toBeGreaterThan(5);
+  });
+
   it('takes what moved the readings up to the date', () => {
     const shift = (day: string) => ({
       id: `shift-${day}`,

@@ -3,6 +3,7 @@ import { fitDays } from '@platewright/core/call/fit.ts';
 import type { CallInput } from '@platewright/core/call/input.ts';
 import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
 import { whatIf } from '@platewright/core/call/what-if.ts';
+import { addDays } from '@platewright/core/season/dates.ts';
 import { describe, expect, it } from 'vitest';
 import { callOfLife } from '../support/call-input.ts';
 
@@ -226,6 +227,15 @@ describe('what if', () => {
     expect(ends).toEqual(ends.toSorted((a, b) => a - b));
     expect(at(call.markInForceG)).toEqual(call.forecast?.atOldMark);
     expect(fans.every((fan) => fan.points.length === 29)).toBe(true);
+  });
+
+  it('begins on the bodyweight line of the day of the call, and goes on from there', () => {
+    const input = callOfLife({ days: 56, kgPerWeek: 0.4 });
+    const today = bodyweightLine(input).at(-1);
+    const points = weeklyCall(input).forecast?.atOldMark.points ?? [];
+    expect(points[0]).toEqual({ day: today?.day, massKg: today?.massKg });
+    expect(points[1]?.day).toBe(addDays(today?.day ?? '', 1));
+    expect((points[1]?.massKg.mean ?? 0) - (points[0]?.massKg.mean ?? 0)).toBeCloseTo(0.4 / 7, 1);
   });
 });
 

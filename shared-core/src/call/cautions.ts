@@ -138,11 +138,13 @@ function young({ input }: Situation): Caution[] {
 }
 
 function lean({ input }: Situation): Caution[] {
-  const { sex, fatPercent } = input.athlete;
+  const { sex, fatPercent = Number.NaN, newestFatPercent: percent = fatPercent } = input.athlete;
   const least = LEAST_FAT_PERCENT[sex];
-  if (fatPercent === undefined || fatPercent > least || input.aim.pacePercentPerWeek >= 0) return [];
-  const text = `Body fat of ${formatShare(fatPercent / 100)} is at or under the ${formatShare(least / 100)} that is held to be the least a body can spare. ${SEE}`;
-  return [{ code: 'low-body-fat', level: 'warn', text, numbers: { fatPercent, leastPercent: least } }];
+  if (!(percent <= least) || input.aim.pacePercentPerWeek >= 0) return [];
+  const text = `Body fat of ${formatShare(percent / 100)} is at or under the ${formatShare(least / 100)} that is held to be the least a body can spare. ${SEE}`;
+  return [
+    { code: 'low-body-fat', level: 'warn', text, numbers: { fatPercent: percent, leastPercent: least } },
+  ];
 }
 
 function heldBack({ input, guards }: Situation): Caution[] {

@@ -45,6 +45,8 @@ function checkAthlete({ athlete }: CallInput): void {
   checkNumber(athlete.ageYears, 'athlete.ageYears', 10, 120);
   checkNumber(athlete.heightCm, 'athlete.heightCm', 90, 250);
   if (athlete.fatPercent !== undefined) checkNumber(athlete.fatPercent, 'athlete.fatPercent', 2, 70);
+  if (athlete.newestFatPercent !== undefined)
+    checkNumber(athlete.newestFatPercent, 'athlete.newestFatPercent', 0, 70);
   if (athlete.exerciseKcal !== undefined)
     checkNumber(athlete.exerciseKcal, 'athlete.exerciseKcal', 0, 10_000);
 }

@@ -50,24 +50,28 @@ export function forecastAt(model: BodyModel, dose: Dose, habit: Known, markG: nu
   const stores = { ...model.table.stores };
   const nowKg = storedKg(stores);
   const start = at(mean, MASS);
+  const { smoothed, table } = model;
+  const today = table.count - 1;
   const points: ForecastFan['points'] = [];
-  const firstDay = model.table.firstDay + model.table.count - 1;
+  const add = (ahead: number, massKg: number, variance: number) =>
+    points.push({
+      day: isoDay(table.firstDay + today + ahead),
+      massKg: estimate(massKg, Math.sqrt(variance)),
+    });
+  add(0, at(smoothed.line, today), at(smoothed.lineVar, today));
   let weekTwo = start;
-  for (let ahead = 0; ahead <= DAYS; ahead++) {
-    if (ahead > 0) {
+  // The filter stands on the morning after the last day.
+  for (let ahead = 1; ahead <= DAYS; ahead++) {
+    if (ahead > 1) {
       linearise(mean, 0, move);
       predict(mean, 0, cov, 0, size, move);
       feedStores(stores, habit.mean * markG, 0);
     }
     if (ahead === 7) weekTwo = at(mean, MASS);
     const waterKg = storedKg(stores);
-    const tissue = at(mean, MASS);
     const zeroKg = sight.zero < 0 ? 0 : at(mean, sight.zero);
     const variance = lineVariance(cov, size, waterKg, sight.zero) + (RESPONSE_DOUBT * (waterKg - nowKg)) ** 2;
-    points.push({
-      day: isoDay(firstDay + ahead),
-      massKg: estimate(tissue + waterKg * at(mean, RESPONSE) + zeroKg, Math.sqrt(variance)),
-    });
+    add(ahead, at(mean, MASS) + waterKg * at(mean, RESPONSE) + zeroKg, variance);
   }
   const pace = dose.paceAt(markG);
   const later = (100 * (at(mean, MASS) - weekTwo)) / 3 / start;

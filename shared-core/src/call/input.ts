@@ -8,6 +8,8 @@ export interface CallInput {
     heightCm: number;
     /** Measured body fat in % of body mass; estimated from height, mass and age when absent. */
     fatPercent?: number;
+    /** Body fat as calipers or tape told it last, %: cautions go by it, where there is one. */
+    newestFatPercent?: number;
     /** What training and cardio cost above rest on an average day, kcal; taken as 0 when absent. */
     exerciseKcal?: number;
     /** What the athlete stated at set-up; some of it keeps a mark from going down. */

@@ -1,12 +1,14 @@
 import type { CallDay, CallInput, DayIntake, TargetsInForce } from '../call/input.ts';
 import { bestOfDays } from '../lifts/rep-max.ts';
 import { sessionKcal } from '../maintenance/energy-availability.ts';
+import { isWithin } from '../records/limits.ts';
 import { addDays, datesUpTo } from '../season/dates.ts';
 import { kindOfDay } from '../season/kind-of-day.ts';
 import { aimOf } from '../season/phase-in-force.ts';
 import { type Asked, askedOn } from '../targets/asked.ts';
 import { personOn } from '../targets/person.ts';
 import { type DayRow, dayRows } from './day-rows.ts';
+import { measuredFat } from './fat-on.ts';
 import { oldestFirst } from './order.ts';
 import type { SeasonRecords } from './season-records.ts';
 
@@ -15,6 +17,8 @@ const MOST_YEARS_BACK = 12;
 /** More of a macronutrient than this on one date is a slip of the keys, g; and of sodium, mg. */
 const BELIEVABLE_G = 3000;
 const BELIEVABLE_SODIUM_MG = 100_000;
+/** The same of body fat, %. */
+const BELIEVABLE_FAT = { least: 0, most: 70 };
 /** A waist below this is a slip of the keys as well, cm. */
 const BELIEVABLE_WAIST_CM = 30;
 
@@ -30,6 +34,7 @@ export function callInput(records: SeasonRecords, date: string): CallInput {
       ...personOn(records.athlete, date),
       exerciseKcal: exerciseKcal(records, date, asked),
       stated: records.athlete.cautions,
+      ...newestFat(records, date),
     },
     aim: aimOf(asked.phase),
     targets: targetsOf(asked),
@@ -61,6 +66,13 @@ export function targetsOf({ protein, mark, fat, band }: Asked): TargetsInForce {
     fatFloorG: fat.floorG,
     carbohydrateBand: band,
   };
+}
+
+function newestFat({ athlete, tape, calipers }: SeasonRecords, date: string): { newestFatPercent?: number } {
+  const readings = { tape: tape.toSorted(oldestFirst), calipers: calipers.toSorted(oldestFirst) };
+  const newestFatPercent = measuredFat(athlete, readings, date);
+  // An equation may tell of a slip of the keys what no body has.
+  return newestFatPercent !== null && isWithin(newestFatPercent, BELIEVABLE_FAT) ? { newestFatPercent } : {};
 }
 
 /** Only women are asked for them; records of another sex at set-up may lie about. */
