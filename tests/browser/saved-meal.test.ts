@@ -47,7 +47,8 @@ it('takes back what Undo failed to, and not what was done before it, when Undo i
 
   await popup.page.evaluate(`{
     const { sendMessage } = chrome.runtime;
-    chrome.runtime.sendMessage = async () => {
+    chrome.runtime.sendMessage = async (message) => {
+      if (message.name !== 'edit') return sendMessage.call(chrome.runtime, message);
       chrome.runtime.sendMessage = sendMessage;
       return { ok: false, reason: 'The disk is full.' };
     };

@@ -101,13 +101,15 @@ it('a file that is no backup is named, and nobody is sent to the disk for it', (
   const text = join(folder.path, 'notes.txt');
   writeFileSync(text, 'eggs');
   for (const command of ['verify', 'restore']) {
-    for (const missing of [join(folder.path, 'gone.sqlite'), folder.path]) {
-      const { status, stderr } = run(command, missing);
-      expect([status, stderr]).toEqual([1, `There is no file ${missing}.\n`]);
-    }
+    const gone = join(folder.path, 'gone.sqlite');
+    expect(run(command, gone)).toMatchObject({ status: 1, stderr: `There is no file ${gone}.\n` });
+    expect(run(command, folder.path)).toMatchObject({
+      status: 1,
+      stderr: `${folder.path} is no file. Name a backup of Platewright.\n`,
+    });
     const { status, stdout, stderr } = run(command, text);
     expect(status).toBe(1);
-    expect(stdout + stderr).toMatch(/can't be read as a store/);
+    expect(stdout + stderr).toMatch(/file is not a database/);
     expect(stdout + stderr).not.toMatch(/should not happen|Run npx platewright verify/);
   }
 });
