@@ -1,6 +1,7 @@
 import { energyKcal } from '../foods/atwater.ts';
 import { FEW_LOGS, has } from '../maintenance/days.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
+import { z90 } from '../trend/reading.ts';
 import { dayNumber } from '../units/day-number.ts';
 import { type Composition, readComposition } from './composition.ts';
 import type { Recent } from './decide.ts';
@@ -179,7 +180,7 @@ function readHealth(input: CallInput, model: BodyModel, guards: Guards, pace: Kn
   const eaten = meanOfLast(model.table.everyMealKcal, SPAN);
   const eatenPerFatFreeKg = (eaten.mean - (input.athlete.exerciseKcal ?? 0)) / guards.fatFreeKg;
   const enough = model.table.count >= SPAN && model.weighIns >= ENOUGH.weighIns;
-  const surelyFaster = (than: number) => enough && percent.mean + 1.645 * percent.sd < than;
+  const surelyFaster = (than: number) => enough && percent.mean + z90 * percent.sd < than;
   const start = model.filter.setup.maintenance;
   return {
     bodyMassIndex,
@@ -190,7 +191,7 @@ function readHealth(input: CallInput, model: BodyModel, guards: Guards, pace: Kn
     unexplainedLoss:
       surelyFaster(UNEXPLAINED_LOSS) &&
       logged.count >= ENOUGH.logs &&
-      logged.mean > start.kcal + 1.645 * start.sd,
+      logged.mean > start.kcal + z90 * start.sd,
     eatenPerFatFreeKg,
   };
 }
