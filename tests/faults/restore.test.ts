@@ -1,4 +1,4 @@
-import { readdirSync, utimesSync, writeFileSync } from 'node:fs';
+import { readdirSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, expect, it } from 'vitest';
@@ -94,22 +94,4 @@ it('a store found damaged at the start is served to be read', async () => {
   ).rejects.toThrow(
     new RegExp(`head of the change log[\\s\\S]*restore '${backup}'[\\s\\S]*served to be read`),
   );
-});
-
-it('a file that is no backup is named, and nobody is sent to the disk for it', () => {
-  expect(run('backup').status).toBe(1);
-  const text = join(folder.path, 'notes.txt');
-  writeFileSync(text, 'eggs');
-  for (const command of ['verify', 'restore']) {
-    const gone = join(folder.path, 'gone.sqlite');
-    expect(run(command, gone)).toMatchObject({ status: 1, stderr: `There is no file ${gone}.\n` });
-    expect(run(command, folder.path)).toMatchObject({
-      status: 1,
-      stderr: `${folder.path} is no file. Name a backup of Platewright.\n`,
-    });
-    const { status, stdout, stderr } = run(command, text);
-    expect(status).toBe(1);
-    expect(stdout + stderr).toMatch(/file is not a database/);
-    expect(stdout + stderr).not.toMatch(/should not happen|Run npx platewright verify/);
-  }
 });

@@ -36,8 +36,7 @@ export async function unpackBackup(backup: string, folder: string): Promise<void
     for (const end of ['', '-wal', '-shm']) rmSync(`${target}${end}`, { force: true });
     const known = explain(error, folder);
     if (!(known instanceof StoreTrouble) || known.code !== 'damaged') throw known;
-    const what = error instanceof Error && error !== known ? error.message : known.what;
-    throw new StoreTrouble('damaged', `${backup} is not sound (${what}). Try an older backup.`);
+    throw new StoreTrouble('damaged', `${backup} is not sound (${known.what}). Try an older backup.`);
   }
 }
 
@@ -64,7 +63,8 @@ function copyBackup(backup: string, target: string): void {
 /**
  * Puts the store of a backup in the place of a folder's own, which is kept beside it as `kept`. The daemon must be
  * stopped. When the old store is damaged, the new one is given what of it is sound and newer than the backup; returns how
- * many changes that were. Devices stay as they are in the old store, as far as they are sound. Whenever it is broken off, there is the old store or the new one.
+ * many changes that were. Devices stay as they are in the old store, as far as they are sound. Whenever it is broken off,
+ * there is the old store or the new one.
  */
 export async function replaceStore(backup: string, folder: string, kept: string): Promise<number> {
   mkdirSync(folder, { recursive: true, mode: 0o700 });

@@ -3,7 +3,7 @@ import { StoreTrouble } from './trouble.ts';
 const UNWRITABLE = new Set(['EACCES', 'EPERM', 'EROFS', 'ENOTDIR', 'ENOENT', 'EEXIST']);
 
 /** SQLite's primary result codes (sqlite.org/rescode.html) in words for the person whose store it is. */
-const IN_WORDS: Record<number, (folder: string) => StoreTrouble> = {
+const IN_WORDS: Record<number, (folder: string, said: string) => StoreTrouble> = {
   5: (folder) =>
     new StoreTrouble('in-use', `The store in ${folder} is busy: another program holds it. Try again.`),
   8: unwritable,
@@ -18,8 +18,8 @@ const IN_WORDS: Record<number, (folder: string) => StoreTrouble> = {
 export function explain(error: unknown, folder: string): unknown {
   if (!(error instanceof Error) || error instanceof StoreTrouble) return error;
   // A text of the change log that can't be read; SQLite gives it no code of its own.
-  if (error.message === 'malformed JSON') return damaged(folder);
-  if ('errcode' in error) return IN_WORDS[Number(error.errcode) & 0xff]?.(folder) ?? error;
+  if (error.message === 'malformed JSON') return damaged(folder, error.message);
+  if ('errcode' in error) return IN_WORDS[Number(error.errcode) & 0xff]?.(folder, error.message) ?? error;
   if (!('code' in error)) return error;
   if (error.code === 'ENOSPC') return full(folder);
   return UNWRITABLE.has(String(error.code)) ? unwritable(folder) : error;
@@ -41,12 +41,12 @@ function unwritable(folder: string): StoreTrouble {
   );
 }
 
-function damaged(folder: string): StoreTrouble {
+function damaged(folder: string, said: string): StoreTrouble {
   return new StoreTrouble(
     'damaged',
     (options) =>
       `The store in ${folder} is damaged. Run npx platewright verify${options}, which says what to go back to.`,
-    "it can't be read as a store",
+    said,
   );
 }
 
