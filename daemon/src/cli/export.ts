@@ -1,10 +1,10 @@
-import { createWriteStream, rmSync } from 'node:fs';
+import { createWriteStream } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { archiveLines } from '../keep/archive.ts';
 import { openStore } from '../store/open.ts';
-import { finishCopy, placeOfCopy } from '../store/sqlite-copy.ts';
+import { finishCopy, placeOfCopy, removeCopy } from '../store/sqlite-copy.ts';
 import { explainCopy } from '../store/sqlite-trouble.ts';
 import type { Store } from '../store/store.ts';
 import { StoreTrouble } from '../store/trouble.ts';
@@ -46,7 +46,7 @@ async function writeArchive(store: Store, file: string): Promise<void> {
   } catch (error) {
     throw explainCopy(error, dirname(file));
   } finally {
-    rmSync(unfinished, { force: true });
+    removeCopy(unfinished);
   }
 }
 

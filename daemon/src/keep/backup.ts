@@ -14,7 +14,7 @@ export interface Backup {
 /** No backup takes so long, ms (common practice, no source). */
 const LONGEST_MS = 86_400_000;
 
-const UNFINISHED = /^platewright-.*\.sqlite\.unfinished$/;
+const UNFINISHED = /^platewright-.*\.sqlite\.unfinished(-wal|-shm)?$/;
 const NAME = /^platewright-(\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)Z\.sqlite$/;
 
 /** Where backups go unless another folder is named. */

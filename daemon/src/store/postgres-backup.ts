@@ -1,4 +1,3 @@
-import { rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { DatabaseSync, SQLInputValue } from 'node:sqlite';
 import type { Pool } from 'pg';
@@ -6,7 +5,7 @@ import { COPIED_TABLES, portions } from './copied-tables.ts';
 import { reading } from './postgres-pool.ts';
 import { rowSource } from './postgres-verify.ts';
 import { damaged } from './rows.ts';
-import { finishCopy, placeOfCopy } from './sqlite-copy.ts';
+import { finishCopy, placeOfCopy, removeCopy } from './sqlite-copy.ts';
 import { openDatabase } from './sqlite-file.ts';
 import { transaction } from './sqlite-transaction.ts';
 import { explainCopy } from './sqlite-trouble.ts';
@@ -19,9 +18,6 @@ const ROWS_AT_A_TIME = 5000;
 /** Copies one state of a PostgreSQL store into a file that is a store itself; it appears when it is whole and sound. */
 export async function copyToFile(pool: Pool, path: string): Promise<void> {
   const unfinished = placeOfCopy(path);
-  const remove = () => {
-    for (const end of ['', '-wal', '-shm']) rmSync(`${unfinished}${end}`, { force: true });
-  };
   try {
     const db = openDatabase(unfinished, 'owner');
     try {
@@ -36,7 +32,7 @@ export async function copyToFile(pool: Pool, path: string): Promise<void> {
   } catch (error) {
     throw explainCopy(error, dirname(path));
   } finally {
-    remove();
+    removeCopy(unfinished);
   }
 }
 

@@ -14,7 +14,7 @@ export function copyDatabase(db: DatabaseSync, path: string): void {
     requireWhole(unfinished);
     finishCopy(unfinished, path);
   } finally {
-    rmSync(unfinished, { force: true });
+    removeCopy(unfinished);
   }
 }
 
@@ -31,7 +31,7 @@ export async function copySound(
     if (fault !== undefined) throw damaged(fault);
     finishCopy(unfinished, path);
   } finally {
-    rmSync(unfinished, { force: true });
+    removeCopy(unfinished);
   }
 }
 
@@ -41,9 +41,14 @@ export function placeOfCopy(path: string): string {
   const unfinished = `${path}.unfinished`;
   explained(path, () => {
     mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
-    rmSync(unfinished, { force: true });
+    removeCopy(unfinished);
   });
   return unfinished;
+}
+
+/** Removes a copy that was not finished, and what SQLite keeps beside one. */
+export function removeCopy(path: string): void {
+  for (const end of ['', '-wal', '-shm']) rmSync(`${path}${end}`, { force: true });
 }
 
 function copyInto(db: DatabaseSync, unfinished: string): void {

@@ -4,7 +4,7 @@ import { DatabaseSync } from 'node:sqlite';
 import { flush } from './flush.ts';
 import { damaged } from './rows.ts';
 import { LOCK_FILE, STORE_FILE } from './sqlite.ts';
-import { copyDatabase } from './sqlite-copy.ts';
+import { copyDatabase, removeCopy } from './sqlite-copy.ts';
 import { checkedVersion, openDatabase } from './sqlite-file.ts';
 import { takeLock } from './sqlite-lock.ts';
 import { keepDevices, salvage } from './sqlite-salvage.ts';
@@ -33,7 +33,7 @@ export async function unpackBackup(backup: string, folder: string): Promise<void
       db.close();
     }
   } catch (error) {
-    for (const end of ['', '-wal', '-shm']) rmSync(`${target}${end}`, { force: true });
+    removeCopy(target);
     const known = explain(error, folder);
     if (!(known instanceof StoreTrouble) || known.code !== 'damaged') throw known;
     throw new StoreTrouble('damaged', `${backup} is not sound (${known.what}). Try an older backup.`);
