@@ -96,6 +96,16 @@ describe('the weekly call of the demo season', () => {
     await shifts.getByLabel('From this date on').fill(addDays(TODAY, -9));
     await record.click();
     await week.said('Recorded creatine begun or stopped from');
+    // Two causes of one date stand side by side, and what is recorded already is not recorded again.
+    await shifts.getByText('Another scale', { exact: true }).click();
+    await record.click();
+    await week.said('Recorded another scale from');
+    await expect.poll(() => shifts.getByRole('listitem').count()).toBe(2);
+    await shifts.getByText('Another scale', { exact: true }).click();
+    await shifts.getByText('This is recorded.').waitFor();
+    expect(await record.isDisabled()).toBe(true);
+    await shifts.getByRole('button', { name: /^Remove another scale/ }).click();
+    await expect.poll(() => shifts.getByRole('listitem').count()).toBe(1);
     const { violations } = await new AxeBuilder({ page: week.page }).setLegacyMode().analyze();
     expect(violations.map(({ id }) => id)).toEqual([]);
     await week.go('Week');

@@ -46,7 +46,7 @@ export const shiftCauseSchema = z.enum(['another scale', 'creatine']);
 
 /**
  * What moves the readings of the scale from a date on without being tissue: what the scale shows then is no pace. Id
- * `shift-YYYY-MM-DD`, so that two devices speak of the same one.
+ * `shift-creatine-YYYY-MM-DD`, so that two devices speak of the same one; two causes of one date stand side by side.
  */
 export const scaleShiftSchema = z.object({
   date: dateSchema,

@@ -27,10 +27,12 @@ export function ScaleShifts({ body }: { body: BodyView }) {
   const submit = useSubmit();
   const [date, setDate] = useState(body.date);
   const [cause, setCause] = useState<ShiftCause | ''>('');
+  const known = scaleShifts.some((shift) => shift.date === date && shift.cause === cause);
+  const ready = date !== '' && cause !== '' && !known;
 
   const save = async () => {
-    if (cause === '' || date === '') return;
-    const id = `shift-${date}`;
+    if (!ready) return;
+    const id = `shift-${cause.replace(' ', '-')}-${date}`;
     const fields = { date, cause, removed: false };
     if (!(await submit.run(() => sendEdits([edit('scale-shift', athlete, id, fields)])))) return;
     setCause('');
@@ -40,9 +42,16 @@ export function ScaleShifts({ body }: { body: BodyView }) {
 
   return (
     <>
-      <RecordForm submit={submit} save={save} ready={date !== '' && cause !== ''} button="Record">
+      <RecordForm submit={submit} save={save} ready={ready} button="Record">
         <Choice legend="What is new" value={cause} options={options} onChoice={setCause} />
-        <Field label="From this date on" type="date" value={date} max={body.date} onText={setDate} />
+        <Field
+          label="From this date on"
+          type="date"
+          value={date}
+          max={body.date}
+          onText={setDate}
+          hint={known ? 'This is recorded.' : undefined}
+        />
       </RecordForm>
       {scaleShifts.length === 0 && (
         <p class="soft">
