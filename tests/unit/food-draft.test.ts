@@ -22,6 +22,10 @@ it('leaves the figures of a food alone that is only called something else', () =
 
 it('takes figures that were typed', () => {
   const draft = draftOfFood(food, 'kcal');
-  const typed = { ...draft, per: '50', nutrients: { ...draft.nutrients, proteinG: '40' } };
-  expect(readFood(typed, 'kcal', food)?.per100).toMatchObject({ proteinG: 80, carbohydrateG: 14 });
+  const nutrients = { ...draft.nutrients, proteinG: '40 G' };
+  const typed = { ...draft, per: '50 g', nutrients, portions: [{ name: 'scoop', grams: '30 g' }] };
+  expect(readFood(typed, 'kcal', food)).toMatchObject({
+    per100: { proteinG: 80, carbohydrateG: 14 },
+    portions: [{ name: 'scoop', grams: 30 }],
+  });
 });

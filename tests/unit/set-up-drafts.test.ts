@@ -10,6 +10,7 @@ const athlete = (change: Partial<ReturnType<typeof emptyAthlete>>) =>
 const cut = draftOfAim('pre-contest', today);
 
 it('takes a number with the unit that stands beside its field', () => {
+  expect(athlete({ proteinGPerKg: '2 g/kg' }).fields?.proteinGPerKg).toBe(2);
   expect(athlete({ fatPercent: '12,5 %' }).fields?.fatPercent).toBe(12.5);
   expect(readPhase({ ...cut, startMark: '420 g' }).fields?.startMarkG).toBe(420);
   expect(readPhase({ ...cut, pace: '−0,7 %' }).fields?.pacePercentPerWeek).toBe(-0.7);

@@ -1,4 +1,4 @@
-import { parseDecimal } from '@platewright/core/units/decimal.ts';
+import { parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import { formatBodyMassChange, parseBodyMass } from '@platewright/core/units/mass.ts';
 import { weeksPerMonth } from '@platewright/core/units/percent.ts';
 import { Choice } from '../forms/choice.tsx';
@@ -84,7 +84,7 @@ export function AimFields({ phase, athlete, set, wrong, whole }: AimFieldsProps)
 
 /** What the pace means on the scale in a month. */
 function monthly(pace: string, { mass, massUnit }: Pick<AthleteDraft, 'mass' | 'massUnit'>): string {
-  const [percent, kg] = [parseDecimal(pace), parseBodyMass(mass, massUnit)];
+  const [percent, kg] = [parseDecimalIn(pace, '%'), parseBodyMass(mass, massUnit)];
   if (percent === undefined || kg === undefined) return 'Change of body mass; negative to lose.';
   return `${formatBodyMassChange((percent / 100) * kg * weeksPerMonth, massUnit)} a month`;
 }

@@ -1,5 +1,5 @@
 import { proteinRates } from '@platewright/core/targets/protein.ts';
-import { formatDecimal, parseDecimal } from '@platewright/core/units/decimal.ts';
+import { formatDecimal, parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import { type BodyMassUnit, kgFromPounds } from '@platewright/core/units/mass.ts';
 import { Field } from '../forms/field.tsx';
 import { plain } from './draft.ts';
@@ -53,7 +53,7 @@ export function RateFields(part: AthletePartProps) {
 
 /** A typed rate by the pound, for who reads pounds; nothing while it can't be read. */
 function inPounds(typed: string, unit: BodyMassUnit): string | undefined {
-  const gPerKg = parseDecimal(typed);
+  const gPerKg = parseDecimalIn(typed, 'g/kg');
   return unit === 'lb' && gPerKg !== undefined ? rateWords(gPerKg, unit) : undefined;
 }
 

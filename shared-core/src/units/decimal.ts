@@ -25,10 +25,11 @@ export function parseDecimal(text: string): number | undefined {
   return match[1] === '-' || match[1] === '−' ? -magnitude : magnitude;
 }
 
-/** A typed decimal with or without the unit that stands beside its field: `420` or `420 g` for `g`. */
+/** A typed decimal with or without the unit that stands beside its field: `420`, `420 g` or `420 G` for `g`. */
 export function parseDecimalIn(text: string, unit: string): number | undefined {
   const typed = text.trim();
-  return parseDecimal(typed.endsWith(unit) ? typed.slice(0, -unit.length) : typed);
+  const ends = typed.toLowerCase().endsWith(unit.toLowerCase());
+  return parseDecimal(ends ? typed.slice(0, -unit.length) : typed);
 }
 
 /** Text such as `180 lb` cut into its number and its unit, lower case; the unit is empty when none was typed. */

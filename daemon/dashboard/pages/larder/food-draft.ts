@@ -2,7 +2,7 @@ import type { FoodState } from '@platewright/core/records/food.ts';
 import { foodSchema } from '@platewright/core/records/food.ts';
 import type { FieldsOf, Food } from '@platewright/core/records/kinds.ts';
 import type { Nutrients } from '@platewright/core/records/nutrients.ts';
-import { parseDecimal, parseDecimalIn } from '@platewright/core/units/decimal.ts';
+import { parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import { type EnergyUnit, kJFromKcal, parseEnergy } from '@platewright/core/units/energy.ts';
 import { plain } from '../../athlete-form/draft.ts';
 
@@ -76,10 +76,16 @@ export function readFigure(key: NutrientName, text: string, energyUnit: EnergyUn
   return value !== undefined && value >= 0 ? value : undefined;
 }
 
+/** The grams that a label's figures are for; undefined when they can't be read or are none. */
+export function readPer({ per }: FoodDraft): number | undefined {
+  const grams = parseDecimalIn(per, 'g');
+  return grams !== undefined && grams > 0 ? grams : undefined;
+}
+
 /** The nutrients per 100 g as far as they can be read; null while one that is needed is missing. */
 export function readNutrients(draft: FoodDraft, energyUnit: EnergyUnit): Nutrients | null {
-  const per = parseDecimal(draft.per);
-  if (per === undefined || per <= 0) return null;
+  const per = readPer(draft);
+  if (per === undefined) return null;
   const read: Partial<Nutrients> = {};
   for (const { key } of nutrientNames) {
     const text = draft.nutrients[key];
@@ -119,7 +125,7 @@ export function readFood(draft: FoodDraft, energyUnit: EnergyUnit, original?: Fo
     per100,
     portions: draft.portions
       .filter(({ name, grams }) => name.trim() || grams.trim())
-      .map(({ name, grams }) => ({ name: name.trim(), grams: parseDecimal(grams) })),
+      .map(({ name, grams }) => ({ name: name.trim(), grams: parseDecimalIn(grams, 'g') })),
     ...(draft.carbohydrate !== 'unsaid' && { carbohydrate: draft.carbohydrate }),
   });
   return parsed.success ? parsed.data : null;

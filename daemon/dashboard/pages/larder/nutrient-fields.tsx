@@ -1,7 +1,6 @@
-import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import type { EnergyUnit } from '@platewright/core/units/energy.ts';
 import { Field } from '../../forms/field.tsx';
-import { type FoodDraft, nutrientNames, readFigure } from './food-draft.ts';
+import { type FoodDraft, nutrientNames, readFigure, readPer } from './food-draft.ts';
 
 interface NutrientFieldsProps {
   draft: FoodDraft;
@@ -37,7 +36,7 @@ export function NutrientFields({ draft, set, energyUnit, tried }: NutrientFields
           onText={(per) => set({ per })}
           unit="g"
           inputMode="decimal"
-          wrong={(parseDecimal(draft.per) ?? 0) > 0 ? undefined : 'Type grams above 0, mostly 100.'}
+          wrong={readPer(draft) ? undefined : 'Type grams above 0, mostly 100.'}
         />
         {nutrientNames.filter(({ needed }) => needed).map(field)}
       </div>
