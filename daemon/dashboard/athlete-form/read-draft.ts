@@ -1,3 +1,4 @@
+import { AGES } from '@platewright/core/call/check-input.ts';
 import { athleteSchema } from '@platewright/core/records/athlete.ts';
 import type { FieldsOf } from '@platewright/core/records/kinds.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
@@ -15,9 +16,6 @@ export interface Reading<D, T> {
   fields: T | null;
   wrong: Wrong<D>;
 }
-
-/** Ages that the weekly call reckons with, years. */
-const AGES = { least: 10, most: 120 };
 
 /** Where and when the athlete is set up. */
 interface Place {
@@ -48,15 +46,15 @@ export function readAthlete(
     trainingTime: draft.trainingTime,
     training: draft.training,
     proteinGPerKg: proteinRate(draft.proteinGPerKg),
-    fatGPerKg: parseDecimal(draft.fatGPerKg),
+    fatGPerKg: parseDecimalIn(draft.fatGPerKg, 'g/kg'),
     cautions: draft.cautions,
   };
   const parsed = athleteSchema.safeParse(typed);
   const wrong: Wrong<AthleteDraft> = parsed.success ? {} : wrongAt(parsed.error, athleteWords);
   const year = Number(today.slice(0, 4));
   const [first, last] = [year - AGES.most, year - AGES.least];
-  const born = typed.birthYear ?? 0;
-  if (wrong.birthYear || born < first || born > last)
+  const born = typed.birthYear ?? Number.NaN;
+  if (!Number.isInteger(born) || born < first || born > last)
     wrong.birthYear = `Type a year from ${first} to ${last}, such as 1990.`;
   return parsed.success && !wrong.birthYear ? { fields: parsed.data, wrong } : { fields: null, wrong };
 }
@@ -78,13 +76,12 @@ export function wrongAt<D>({ issues }: z.core.$ZodError, known: readonly Words<D
 
 /** The practice's rate has more digits than it shows; typed as shown it still means itself. */
 function proteinRate(text: string): number | undefined {
-  return text === plain(proteinRates.practice, 2) ? proteinRates.practice : parseDecimal(text);
+  return text === plain(proteinRates.practice, 2) ? proteinRates.practice : parseDecimalIn(text, 'g/kg');
 }
 
 const athleteWords: readonly Words<AthleteDraft>[] = [
   { field: 'name', draftField: 'name', words: 'Type a name of 1 to 120 letters.' },
   { field: 'sex', draftField: 'sex', words: 'Choose one: the energy equations differ.' },
-  { field: 'birthYear', draftField: 'birthYear', words: 'Type a year such as 1990.' },
   { field: 'heightCm', draftField: 'height', words: 'Type a height such as 178 cm or 5 ft 10 in.' },
   { field: 'startMassKg', draftField: 'mass', words: 'Type a body mass from 25 to 350 kg (55 to 770 lb).' },
   {

@@ -4,6 +4,9 @@ import type { CallInput, MacroGrams } from './input.ts';
 /** More than thirty years of days are a mistake in a date. */
 const MOST_DAYS = 11_000;
 
+/** Ages that the call reckons with, years. */
+export const AGES = { least: 10, most: 120 } as const;
+
 /** Throws a RangeError that says what is wrong and where; the call never guesses about numbers that are none. */
 export function checkInput(input: CallInput): void {
   checkAthlete(input);
@@ -42,9 +45,10 @@ export function checkInput(input: CallInput): void {
 }
 
 function checkAthlete({ athlete }: CallInput): void {
-  checkNumber(athlete.ageYears, 'athlete.ageYears', 10, 120);
+  checkNumber(athlete.ageYears, 'athlete.ageYears', AGES.least, AGES.most);
   checkNumber(athlete.heightCm, 'athlete.heightCm', 90, 250);
   if (athlete.fatPercent !== undefined) checkNumber(athlete.fatPercent, 'athlete.fatPercent', 2, 70);
+  if (athlete.fatAtKg !== undefined) checkNumber(athlete.fatAtKg, 'athlete.fatAtKg', 20, 400);
   if (athlete.newestFatPercent !== undefined)
     checkNumber(athlete.newestFatPercent, 'athlete.newestFatPercent', 0, 70);
   if (athlete.exerciseKcal !== undefined)
