@@ -1,13 +1,10 @@
 import type { ToldShift } from '../maintenance/days.ts';
+import type { Person } from '../maintenance/start-estimate.ts';
 
 /** What the weekly call looks at. All of it comes from records; nothing here reads a clock. */
 export interface CallInput {
-  athlete: {
-    sex: 'female' | 'male';
-    ageYears: number;
-    heightCm: number;
-    /** Measured body fat in % of body mass; estimated from height, mass and age when absent. */
-    fatPercent?: number;
+  /** Body fat is estimated from height, mass and age when it was not measured. */
+  athlete: Person & {
     /** Body fat as calipers or tape told it last, %: cautions go by it, where there is one. */
     newestFatPercent?: number;
     /** What training and cardio cost above rest on an average day, kcal; taken as 0 when absent. */
