@@ -362,7 +362,9 @@ it('devices prints a name as text, whatever is in it', async () => {
   expect(stdout).toMatch(/\tA\ufffd\[31mB\ufffdC\ufffdD\ufffdE\n$/);
   expect(stdout.trim().split('\n')).toHaveLength(1);
   const [id = ''] = stdout.split('\t');
-  expect(run('devices', 'revoke', id).stderr).toBe('A\ufffd[31mB\ufffdC\ufffdD\ufffdE was let go.\n');
+  expect(run('devices', 'revoke', id).stderr).toBe(
+    'The key of A\ufffd[31mB\ufffdC\ufffdD\ufffdE was taken back.\n',
+  );
 });
 
 it('keeps every file to its user: store, certificate, backups, exports', async () => {

@@ -54,5 +54,5 @@ async function revoke(store: Store, start: string, options: string): Promise<voi
     throw new CommandTrouble(`${many} with ${start}. npx platewright devices${options} lists them.`);
   }
   await store.putDevice({ ...device, revokedAt: device.revokedAt ?? Date.now() });
-  note(`${printable(device.name)} was let go.`);
+  note(`The key of ${printable(device.name)} was taken back.`);
 }

@@ -21,8 +21,8 @@ export const restore: Command = {
 With --try it only serves the backup, on port ${PORTS.tried} unless --port names another one, to be looked at beside the running
 daemon; nothing of that is kept. Without, the daemon must be stopped: the backup is checked and takes the place of the
 store, which is kept in the folder of the backups. When that is damaged, its changes since the backup are taken over as
-far as they are sound. Devices stay paired or removed as they were; they notice with their next message, and send again
-what it lacks. With --store it fills an empty PostgreSQL database, whichever kind of store the backup is of.`,
+far as they are sound. Devices stay paired, and keys taken back, as they were; devices notice with their next message, and
+send again what it lacks. With --store it fills an empty PostgreSQL database, whichever kind of store the backup is of.`,
   async run(given) {
     const [file] = given.positionals;
     if (file === undefined) throw new CommandTrouble('Name a backup: npx platewright restore FILE.', 2);

@@ -52,7 +52,7 @@ export async function deviceOf(c: Context<Env>, store: Store): Promise<StoredDev
 function notPaired(): ProblemError {
   return new ProblemError(401, 'not-paired', {
     detail:
-      'This device is not paired, or was removed. Run npx platewright pair, as the daemon’s terminal words it, and enter the code here.',
+      'This device is not paired, or its key was taken back. Run npx platewright pair, as the daemon’s terminal words it, and enter the code here.',
     headers: { 'www-authenticate': 'Bearer realm="platewright"' },
   });
 }
