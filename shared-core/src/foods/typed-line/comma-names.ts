@@ -53,7 +53,7 @@ function goesOn<F extends Edible>(whole: string, first: string, larder: Larder<F
   // Most tails are items of their own, and their amounts are no words of any name: no need to read on.
   if (/[;+"\n]/.test(tail) || !stems(tail).every((word) => larder.index.termOf.has(word))) return false;
   const named = foodOf(whole, larder);
-  if (!named || named.id === foodOf(first, larder)?.id) return false;
+  if (!named) return false;
   const words = stems(named.name.slice(headOf(named.name).length));
   const isOfName = (text: string) => stems(text).every((word) => words.includes(word));
   // As it is written, a name is one, whatever its words mean by themselves: `Bar, chocolate`.
