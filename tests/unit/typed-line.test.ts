@@ -96,6 +96,12 @@ describe('a typed line', () => {
     ['Two eggs', '100 g Egg, whole (2 large)'],
     ['a cup of rice', '158 g White rice, cooked (1 cup)'],
     ['one scoop whey', '32 g Whey protein powder (1 scoop)'],
+    ['half a cup of oats', '40.5 g Oats, rolled (0.5 cup)'],
+    ['1/2 a cup of oats', '40.5 g Oats, rolled (0.5 cup)'],
+    // Where a portion is itself a half, that is what is meant.
+    ['half chicken breast', '86 g Chicken breast, roasted (1 half breast)'],
+    ['half breast chicken', '86 g Chicken breast, roasted (1 half breast)'],
+    ['half fillet salmon', '178 g Salmon, farmed, baked (1 half fillet)'],
     // As lists and packages have it.
     ['chicken (200g)', '200 g Chicken breast, roasted'],
     ['~200g chicken', '200 g Chicken breast, roasted'],
@@ -178,6 +184,10 @@ describe('a typed line', () => {
     ['100g rice, dry', ['100 g White rice, dry']],
     ['2 eggs, fried', ['92 g Egg, fried (2 large)']],
     ['200 milk, 2 %', ['200 g Milk, 2 %']],
+    // Also where what stands before the comma would mean that food alone.
+    ['250 milk, whole, 30 whey', ['250 g Milk, whole', '30 g Whey protein powder']],
+    ['80 oats, rolled', ['80 g Oats, rolled']],
+    ['2 eggs, whole', ['100 g Egg, whole (2 large)']],
     ['80 oats, milk', ['80 g Oats, rolled', 'needs-amount Milk, whole']],
     ['80 oats, 2 eggs', ['80 g Oats, rolled', '100 g Egg, whole (2 large)']],
     ['80 oats; rolled', ['80 g Oats, rolled', 'needs-amount Oats, rolled']],

@@ -46,15 +46,19 @@ function inWords(tokens: readonly Token[]): Reading[] {
   const [first, ...rest] = tokens;
   const value = first && rest.length > 0 ? numberWords.get(first.text.toLowerCase()) : undefined;
   if (!first || value === undefined) return [];
-  return readingsOf([{ ...first, kind: 'number', value }, ...rest]).filter(
-    (reading) => reading.value !== null,
-  );
+  const number = { ...first, kind: 'number' } as const;
+  // `half breast chicken` is not half of a half breast, where a portion is called so.
+  const one = value === 0.5 ? readingsOf([{ ...number, value: 1 }, ...tokens]) : [];
+  return [
+    ...one.filter(({ measure }) => measure.kind === 'portion' && measure.words[0] === first),
+    ...readingsOf([{ ...number, value }, ...rest]).filter((reading) => reading.value !== null),
+  ];
 }
 
 function readingsAround(tokens: readonly Token[], at: number, times: number): Reading[] {
   const value = (tokens[at]?.value ?? 0) * times;
   const before = tokens.slice(0, at);
-  const after = tokens.slice(at + 1);
+  const after = withoutOf(tokens.slice(at + 1));
   const foodWith = (following: readonly Token[]) => [...before, ...withoutOf(following)];
   const readings: Reading[] = [{ value, measure: { kind: 'count' }, food: foodWith(after) }];
   const leading = leadingUnit(after.map(({ kind, text }) => (kind === 'word' ? text : '')));
@@ -95,7 +99,7 @@ function takeTimes(tokens: readonly Token[]): { rest: Token[]; times: number } {
   return { rest, times };
 }
 
-/** `2 cups of rice` is 2 cups rice, and `half a banana` half banana. */
+/** `2 cups of rice` is 2 cups rice, and `half a cup` half cup. */
 function withoutOf(tokens: readonly Token[]): readonly Token[] {
   return tokens[0] && isOf(tokens[0]) ? tokens.slice(1) : tokens;
 }
