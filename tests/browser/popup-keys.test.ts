@@ -125,15 +125,3 @@ it('no longer says what was logged before once Enter could log nothing', async (
   await popup.line.press('Control+z');
   await popup.said('Undone: Logged Salmon');
 });
-
-it('gives the line back when it could not be saved', async () => {
-  const popup = await world.openPopup();
-  await popup.page.evaluate(() => {
-    const { runtime } = Reflect.get(globalThis, 'chrome');
-    runtime.sendMessage = async () => ({ ok: false, reason: 'The disk is full.' });
-  });
-  await popup.log('200 chicken, 2 zzz');
-  await popup.said('Not saved. The disk is full.');
-  expect(await popup.line.inputValue()).toBe('200 chicken, 2 zzz');
-  await popup.page.close();
-});
