@@ -19,7 +19,9 @@ when something should be mended. The daemon may be running.`,
     const findings = [...looked, await portFinding(data, port)];
     for (const { about, state, mend } of findings)
       say(
-        `${mend === null ? 'good' : 'mend'}  ${about}: ${printable(state)}${mend === null ? '' : `. ${mend}`}`,
+        printable(
+          `${mend === null ? 'good' : 'mend'}  ${about}: ${state}${mend === null ? '' : `. ${mend}`}`,
+        ),
       );
     const bad = findings.filter(({ mend }) => mend !== null).length;
     if (bad > 0) throw new CommandTrouble(`${bad} of ${findings.length} need mending.`);
