@@ -10,7 +10,7 @@ import type { Store } from '../store/store.ts';
 import { type Command, CommandTrouble, note } from './command.ts';
 import { loopbackOnly } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
-import { dataOption, demoSettings, optionsFor } from './settings.ts';
+import { dataOption, demoSettings, optionsFor, PORTS } from './settings.ts';
 
 export const demo: Command = {
   name: 'demo',
@@ -21,7 +21,7 @@ export const demo: Command = {
   npx platewright demo --port 9001
 
 The season ends today. It is kept in $XDG_DATA_HOME/platewright-demo, apart from your own records, and served on port
-8788 unless --port names another one.`,
+${PORTS.demo} unless --port names another one.`,
   place: (given) => ({ data: demoSettings(given).data, store: null }),
   async run(given) {
     const { data, port } = demoSettings(given);

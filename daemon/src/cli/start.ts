@@ -9,7 +9,7 @@ import { type Command, note } from './command.ts';
 import { chosenLog, logOption } from './log-level.ts';
 import { networkOptions, networkSettings } from './network-settings.ts';
 import { runDaemon } from './run-daemon.ts';
-import { optionsFor, serveOptions, settings } from './settings.ts';
+import { optionsFor, PORTS, serveOptions, settings } from './settings.ts';
 
 export const start: Command = {
   name: 'start',
@@ -21,13 +21,13 @@ export const start: Command = {
   npx platewright start --lan
   npx platewright start --base-path /plates --host example.org --trusted-proxy 127.0.0.1
 
-It listens on 127.0.0.1 only. With --lan others in your network reach it too, by TLS alone, on port 8789 or --lan-port; the
+It listens on 127.0.0.1 only. With --lan others in your network reach it too, by TLS alone, on port ${PORTS.lan} or --lan-port; the
 certificate is made on the first start, unless --cert and --key name files of your own. --host adds a name that it answers
 to. Behind a proxy that shows it under a path, --base-path says which; what X-Forwarded-Proto and X-Forwarded-Host say counts
 from a --trusted-proxy only. In the config file these are lan, lanPort, cert, key, hosts, basePath and trustedProxies.
 
 Records are kept in $XDG_DATA_HOME/platewright unless --data names another folder, on port
-8787 unless --port names another one. PLATEWRIGHT_DATA and PLATEWRIGHT_PORT do the same, and so do data and port in
+${PORTS.own} unless --port names another one. PLATEWRIGHT_DATA and PLATEWRIGHT_PORT do the same, and so do data and port in
 $XDG_CONFIG_HOME/platewright/config.json. --store postgres://… keeps records in a PostgreSQL database (PLATEWRIGHT_STORE,
 store). A backup is made each day; the last seven days, four weeks and twelve months are kept in the folder backups beside
 the records, or where --backups says (PLATEWRIGHT_BACKUPS, backups).
