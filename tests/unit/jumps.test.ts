@@ -146,6 +146,21 @@ describe('a move of the readings that was told', () => {
       expect(said([{ day: outside, cause: 'another scale' }]).join()).not.toContain('You changed');
   });
 
+  it.each([0, 10])('is told apart from another one of %i days before', (before) => {
+    const input = callOfLife(life);
+    const dayAt = (row: number) => input.days[row]?.day ?? fail();
+    const scale = read(input, (kg, row) => (row >= toldOn ? kg + 3 : kg));
+    const shifts: ToldShift[] = [
+      { day: dayAt(toldOn), cause: 'another scale' },
+      { day: dayAt(toldOn - before), cause: 'creatine' },
+    ];
+    const [moved = 0, bound = 9] = weeklyCall({ ...scale, shifts })
+      .evidence.filter(({ code }) => code === 'scale-shift')
+      .map(({ numbers }) => numbers.shiftKg);
+    expect(Math.abs(moved - 3)).toBeLessThan(1);
+    expect(Math.abs(bound)).toBeLessThan(1);
+  });
+
   it('must be a date', () => {
     expect(() => weeklyCall({ ...callOfLife(life), shifts: [{ day: 'soon', cause: 'creatine' }] })).toThrow(
       'shifts[0].day is "soon"',

@@ -15,11 +15,21 @@ export function shiftItems({ model, input }: Situation, say: Say): EvidenceItem[
   const { smoothed, table } = model;
   const last = table.count - 1;
   const zeroAt = (row: number) => at(smoothed.zero, Math.max(0, row));
-  const told = (input.shifts ?? []).flatMap((shift) => {
-    const row = dayNumber(shift.day) - table.firstDay;
-    if (row <= 0 || row > last || last - row > LOOK_BACK.told) return [];
-    return [toldItem(shift.cause, zeroAt(last) - zeroAt(row - 1), last - row, say)];
-  });
+  const shifts = (input.shifts ?? [])
+    .map(({ day, cause }) => ({ cause, row: dayNumber(day) - table.firstDay }))
+    .filter(({ row }) => row > 0 && row <= last);
+  // Another scale moves the zero on its morning alone; what is left of the way since is that of creatine.
+  const onMorning = (row: number) => zeroAt(row) - zeroAt(row - 1);
+  const byScales = shifts.filter(({ cause }) => cause === 'another scale').map(({ row }) => row);
+  const since = (from: number) =>
+    byScales
+      .filter((row) => row >= from)
+      .reduce((kg, row) => kg - onMorning(row), zeroAt(last) - zeroAt(from - 1));
+  const told = shifts
+    .filter(({ row }) => last - row <= LOOK_BACK.told)
+    .map(({ cause, row }) =>
+      toldItem(cause, cause === 'another scale' ? onMorning(row) : since(row), last - row, say),
+    );
   if (told.length > 0) return told;
   const shiftKg = zeroAt(last) - zeroAt(last - LOOK_BACK.found);
   if (Math.abs(shiftKg) <= SAID_SHIFT_KG) return [];
