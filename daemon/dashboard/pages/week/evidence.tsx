@@ -38,7 +38,8 @@ function EvidenceRows({ items }: { items: readonly EvidenceItem[] }) {
   return (
     <ul class="rows">
       {items.map((item) => (
-        <li key={item.code}>
+        // Two told moves have one code.
+        <li key={item.text}>
           {item.text} <span class="soft small">{item.why}</span>
         </li>
       ))}
