@@ -65,6 +65,30 @@ it('keeps a food and a table of weigh-ins that were begun, until they are sent o
   await paste.fill('');
 });
 
+it('takes no figure that was typed in one unit for one of another, once the unit was changed', async () => {
+  const energy = page.getByRole('textbox', { name: 'Energy' });
+  const units = (fields: object) =>
+    page.evaluate(
+      async (edit) => {
+        const headers = { 'content-type': 'application/json' };
+        await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify({ edits: [edit] }) });
+      },
+      { kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields },
+    );
+  await dashboard.go('Larder');
+  await page.getByRole('button', { name: 'Add a food' }).click();
+  await energy.fill('120');
+  await dashboard.go('Today');
+  await units({ energyUnit: 'kJ' });
+  await dashboard.go('Larder');
+  await page.getByText('kJ', { exact: false }).first().waitFor();
+  await page.getByRole('button', { name: 'Add a food' }).click();
+  expect(await energy.inputValue()).toBe('');
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await units({ energyUnit: 'kcal' });
+  await dashboard.go('Today');
+});
+
 it('keeps what is typed while a line is being stored, and the order in which foods were typed', async () => {
   let store = () => {};
   const held = new Promise<void>((resolve) => {

@@ -19,7 +19,10 @@ export function keptDraft<D extends object>(begun: (draft: D) => boolean = () =>
   const kept = new Map<string, D>();
   const sent = new Map<string, UnheardIds>();
 
-  /** The draft kept under a key, which is read once, or else a blank one. */
+  /**
+   * The draft kept under a key, which is read once, or else a blank one. The key holds the unit of its bare numbers: what was
+   * typed in another one would be read as this one.
+   */
   return function useDraft(key: string, blank: () => D): KeptDraft<D> {
     const [place] = useState(key);
     const [draft, setDraft] = useState(() => kept.get(place) ?? blank());

@@ -18,7 +18,7 @@ const useDraft = keptDraft<{ pasted: string }>(({ pasted }) => pasted !== '');
 export function PasteForm({ body }: { body: BodyView }) {
   const { athlete, units } = body;
   const id = useId();
-  const { draft, change, ids } = useDraft(athlete, () => ({ pasted: '' }));
+  const { draft, change, ids } = useDraft(`${athlete} ${units.mass}`, () => ({ pasted: '' }));
   const { pasted } = draft;
   const setPasted = (text: string) => change({ pasted: text });
   const [order, setOrder] = useState<DayOrder>('day first');

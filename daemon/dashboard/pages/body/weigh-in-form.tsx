@@ -21,7 +21,7 @@ const useDraft = keptDraft<WeighInDraft>(({ mass, note }) => mass !== '' || note
 /** One weigh-in: a number and Enter. */
 export function WeighInForm({ body }: { body: BodyView }) {
   const { mass: unit } = body.units;
-  const { draft, change, ids } = useDraft(`${body.athlete} ${body.date}`, () => ({
+  const { draft, change, ids } = useDraft(`${body.athlete} ${body.date} ${unit}`, () => ({
     mass: '',
     note: '',
     date: null,
