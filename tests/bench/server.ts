@@ -154,7 +154,7 @@ function wait(): Promise<false> {
 async function benchMemory(): Promise<Compared> {
   const full = await fullDaemon(YEARS, FOODS);
   const { url } = full.daemon;
-  for (const view of ['day', 'week', 'body', 'plan', 'larder', 'week']) {
+  for (const view of ['day', 'week', 'body', 'plan', 'larder', 'habits', 'week']) {
     await (await fetch(`${url}/v1/views/${view}`, { headers: full.headers })).text();
   }
   const metrics = await (await fetch(`${url}/v1/metrics`)).text();

@@ -115,6 +115,12 @@ it('keeps what is typed while a line is being stored, and the order in which foo
   expect(await names.allTextContents()).toEqual(['Sugar', 'Turkey breast, roasted', 'Honey', 'Almonds']);
 });
 
+it('reads a food without an amount as the athlete usually eats it', async () => {
+  await line().fill('turkey');
+  await page.locator('.reading-item').getByText('200 g Turkey breast, roasted').waitFor();
+  await line().fill('');
+});
+
 it('goes back to the typed line once a food was chosen, so that Enter logs it', async () => {
   await line().fill('150 93/7');
   const choice = page.getByRole('button', { name: 'Ground beef 93/7, cooked' });

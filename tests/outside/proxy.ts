@@ -61,7 +61,7 @@ async function sendAll(daemon: Daemon): Promise<string[]> {
   ]) {
     await send('GET', `/v1/${path}`);
   }
-  for (const view of ['day', 'week', 'body', 'lifts', 'plan', 'roster', 'larder'])
+  for (const view of ['day', 'week', 'body', 'lifts', 'plan', 'roster', 'larder', 'habits'])
     await send('GET', `/v1/views/${view}`);
   await send('POST', '/v1/devices/pairing', {});
   return faults;

@@ -5,6 +5,7 @@ import type { Kind } from '@platewright/core/records/kinds.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
 import { dayView } from '@platewright/core/views/day.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
+import { habitsView } from '@platewright/core/views/habits.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
 import { liftsView } from '@platewright/core/views/lifts.ts';
 import { planView } from '@platewright/core/views/plan.ts';
@@ -82,6 +83,7 @@ function views(records: SeasonRecords): unknown {
     plan: planView(records, last),
     lifts: liftsView(records, last),
     larder: larderView(records),
+    habits: habitsView(records, last),
   };
 }
 

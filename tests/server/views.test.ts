@@ -26,7 +26,7 @@ async function view(name: string, query = '') {
 }
 
 describe('a view', () => {
-  it.each(['day', 'plan', 'week', 'body', 'lifts', 'larder'])(
+  it.each(['day', 'plan', 'week', 'body', 'lifts', 'larder', 'habits'])(
     '%s of nobody says what to do',
     async (name) => {
       for (const query of ['', '?athlete=bob']) {
@@ -86,6 +86,26 @@ describe('a view', () => {
     const { lifts } = await view('lifts');
     expect(lifts).toMatchObject([{ ...lift, nextMark: { loadKg: 102.5, repetitions: 5 } }]);
     expect(lifts[0].sets).toEqual([{ id: 's1', date: '2026-03-01', loadKg: 100, repetitions: 5 }]);
+  });
+
+  it('of habits shows what each meal had in the eight weeks up to the date', async () => {
+    await setUp();
+    await store(
+      ...[
+        ['2026-01-04', 500],
+        ['2026-01-05', 200],
+        ['2026-03-03', 700],
+      ].map(([date, grams]) => ({
+        kind: 'entry',
+        athlete: ATHLETE,
+        fields: entryFields(`${date}`, Number(grams)),
+      })),
+    );
+    const { meals, date } = await view('habits');
+    expect(date).toBe('2026-03-02');
+    expect(meals).toHaveLength(athleteFields.meals);
+    for (const habits of meals) expect(habits).toMatchObject([{ grams: 200 }]);
+    expect((await view('habits', '?date=2026-03-03')).meals[0]).toMatchObject([{ grams: 700 }]);
   });
 
   it('of the larder shows the starter foods', async () => {

@@ -1,4 +1,4 @@
-import { type Eaten, suggestFoods, usageOf, usualAmount } from '@platewright/core/foods/ranking.ts';
+import { type Eaten, habitsOf, suggestFoods } from '@platewright/core/foods/ranking.ts';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { describe, expect, it } from 'vitest';
 
@@ -62,14 +62,16 @@ describe('suggestions', () => {
   });
 });
 
+function usual(entries: Eaten[], food: string, meal = occasion.meal): number | undefined {
+  return habitsOf(entries, { ...occasion, meal }).find((habit) => habit.food === food)?.grams;
+}
+
 describe('the usual amount', () => {
   it('is the weighted median: one feast does not move it, a new habit does', () => {
     const habit = [2, 4, 6].map((days) => eaten('rice', days, { grams: 250 }));
-    expect(usualAmount([...habit, eaten('rice', 3, { grams: 900 })], 'rice', occasion)?.grams).toBe(250);
-    expect(
-      usualAmount([...habit, ...[40, 42, 44].map((days) => eaten('rice', days))], 'rice', occasion)?.grams,
-    ).toBe(250);
-    expect(usualAmount(habit, 'beans', occasion)).toBeUndefined();
+    expect(usual([...habit, eaten('rice', 3, { grams: 900 })], 'rice')).toBe(250);
+    expect(usual([...habit, ...[40, 42, 44].map((days) => eaten('rice', days))], 'rice')).toBe(250);
+    expect(usual(habit, 'beans')).toBeUndefined();
   });
 
   it('is that of this meal where meals differ', () => {
@@ -77,15 +79,15 @@ describe('the usual amount', () => {
       eaten('oats', days, { grams: 40 }),
       eaten('oats', days, { meal: 1, grams: 120 }),
     ]);
-    expect(usualAmount(entries, 'oats', occasion)?.grams).toBe(40);
-    expect(usualAmount(entries, 'oats', { ...occasion, meal: 1 })?.grams).toBe(120);
+    expect(usual(entries, 'oats')).toBe(40);
+    expect(usual(entries, 'oats', 1)).toBe(120);
   });
 });
 
 describe('usage', () => {
   it('counts an entry of the same meal today as one, and halves it every two weeks', () => {
-    const usage = usageOf([eaten('a', 0), eaten('b', 14), eaten('b', 28)], occasion);
-    expect(usage.get('a')).toBe(1);
-    expect(usage.get('b')).toBeCloseTo(0.75, 12);
+    const [a, b] = habitsOf([eaten('a', 0), eaten('b', 14), eaten('b', 28)], occasion);
+    expect(a).toMatchObject({ food: 'a', usage: 1 });
+    expect(b?.usage).toBeCloseTo(0.75, 12);
   });
 });

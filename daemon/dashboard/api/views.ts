@@ -1,5 +1,6 @@
 import type { decisionRequestSchema } from '@platewright/core/protocol/records.ts';
 import type { BodyView } from '@platewright/core/views/body-types.ts';
+import type { HabitsView } from '@platewright/core/views/habits.ts';
 import type { LarderView } from '@platewright/core/views/larder-types.ts';
 import type { LiftsView } from '@platewright/core/views/lifts-types.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
@@ -16,6 +17,7 @@ interface Views {
   lifts: LiftsView;
   plan: PlanView;
   larder: LarderView;
+  habits: HabitsView;
 }
 
 /** A view of an athlete on a date; without a date, on the athlete's today. */

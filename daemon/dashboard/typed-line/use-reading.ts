@@ -1,36 +1,38 @@
+import type { FoodHabit } from '@platewright/core/foods/ranking.ts';
 import { indexFoods } from '@platewright/core/foods/search/food-index.ts';
-import { parseLine, type TypedItem } from '@platewright/core/foods/typed-line/parse.ts';
+import type { TypedItem } from '@platewright/core/foods/typed-line/parse.ts';
+import { type HabitualLarder, larderWith, readLine } from '@platewright/core/foods/typed-line/read-line.ts';
 import type { Food } from '@platewright/core/records/kinds.ts';
 import type { LarderView } from '@platewright/core/views/larder-types.ts';
 import { useMemo } from 'preact/hooks';
 
 export type ReadItem = TypedItem<Food>;
-type Larder = Parameters<typeof parseLine<Food>>[1];
+type Larder = HabitualLarder<Food>;
 
-/** The larder as the typed line reads against it; hidden foods only where they are `kept`, by id. */
-export function useTypedLarder(larder: LarderView | null, kept: readonly string[] = []): Larder {
-  return useMemo(() => {
+const NO_HABITS: readonly FoodHabit[] = [];
+
+interface TypedLarderOptions {
+  /** Of the meal that the line is for. */
+  habits?: readonly FoodHabit[] | undefined;
+  /** Hidden foods that count all the same, by id. */
+  kept?: readonly string[] | undefined;
+}
+
+/** The larder as the typed line reads against it; hidden foods only where they are `kept`. */
+export function useTypedLarder(
+  larder: LarderView | null,
+  { habits = NO_HABITS, kept = [] }: TypedLarderOptions,
+): Larder {
+  const index = useMemo(() => {
     const foods = larder?.foods.map(({ food }) =>
       kept.includes(food.id) ? { ...food, hidden: false } : food,
     );
-    return { index: indexFoods(foods ?? []) };
+    return indexFoods(foods ?? []);
   }, [larder, kept.join()]);
+  return useMemo(() => larderWith(index, habits), [index, habits]);
 }
 
 /** What a typed line says, item by item. */
 export function useReading(line: string, larder: Larder): ReadItem[] {
-  return useMemo(() => parseLine(line, larder), [line, larder]);
-}
-
-/** The items that can be logged as they are. */
-export function ready(items: readonly ReadItem[]): Extract<ReadItem, { status: 'ok' }>[] {
-  return items.filter((item) => item.status === 'ok');
-}
-
-/** What is left of a line once the items that could be read are taken out. */
-export function unread(items: readonly ReadItem[]): string {
-  return items
-    .filter((item) => item.status !== 'ok')
-    .map((item) => item.text)
-    .join(', ');
+  return useMemo(() => readLine(line, larder), [line, larder]);
 }

@@ -169,6 +169,7 @@ export const api: readonly ApiRoute[] = [
     query: rosterQuerySchema,
   },
   view('larder', 'Foods and standing meals'),
+  view('habits', 'What each meal of a date usually has, which its typed line is read with'),
   {
     method: 'post',
     path: '/v1/weekly-call',

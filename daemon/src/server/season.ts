@@ -2,6 +2,7 @@ import { readRecord } from '@platewright/core/changes/read.ts';
 import type { Athlete, Kind } from '@platewright/core/records/kinds.ts';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
+import { habitsSince } from '@platewright/core/views/habits.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import type { RecordQuery, Store } from '../store/store.ts';
 import type { Athletes } from './athletes.ts';
@@ -24,6 +25,11 @@ export function larderSeason(store: Store, athlete: string): Promise<SeasonRecor
     athlete,
     LARDER_KINDS.map((kind) => ({ kind })),
   );
+}
+
+/** What habits on a date are made of: the entries of the weeks before it, however many years there are. */
+export function habitsSeason(store: Store, athlete: string, date: string): Promise<SeasonRecords> {
+  return partOfSeason(store, athlete, [{ kind: 'entry', from: habitsSince(date), to: date }]);
 }
 
 /** What a date's lifts are made of. */

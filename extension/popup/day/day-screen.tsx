@@ -1,10 +1,11 @@
+import { type ReadyItem, readyItems } from '@platewright/core/foods/typed-line/read-line.ts';
 import { loggedWords } from '@platewright/core/ui/logged-words.ts';
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { source } from '../../platform/source.ts';
+import type { LarderFood } from '../../replica/larder.ts';
 import { Draft } from '../line/draft.tsx';
 import { OptionList } from '../line/option-list.tsx';
 import { layTable, type Option } from '../line/options.ts';
-import { type ReadyItem, readyItems } from '../line/read-line.ts';
 import { TypedLine } from '../line/typed-line.tsx';
 import { useTypedLine } from '../line/use-typed-line.ts';
 import { readFoods } from '../state/read-foods.ts';
@@ -62,7 +63,7 @@ export function DayScreen({ state, show }: DayScreenProps) {
     below.current?.scrollTo({ top: 0 });
     return refused;
   };
-  const logItems = (items: readonly ReadyItem[]) =>
+  const logItems = (items: readonly ReadyItem<LarderFood>[]) =>
     log(
       items.map(({ food, grams, amount }) => ({ food: food.id, grams, amount })),
       foodsWords(items.map(({ food }) => food)),

@@ -1,15 +1,16 @@
+import type { ReadyItem } from '@platewright/core/foods/typed-line/read-line.ts';
 import type { Food } from '@platewright/core/records/kinds.ts';
 import { Figures } from '@platewright/core/ui/figures.tsx';
 import { weighedFigure } from '@platewright/core/ui/number.ts';
 import type { EnergyUnit } from '@platewright/core/units/energy.ts';
 import { sumMacros } from '@platewright/core/views/macros.ts';
 import { useEffect, useState } from 'preact/hooks';
+import type { LarderFood } from '../../replica/larder.ts';
 import { readFoods } from '../state/read-foods.ts';
-import type { ReadyItem } from './read-line.ts';
 
 interface DraftProps {
   athlete: string;
-  items: readonly ReadyItem[];
+  items: readonly ReadyItem<LarderFood>[];
   energyUnit: EnergyUnit;
 }
 
@@ -40,7 +41,7 @@ export function Draft({ athlete, items, energyUnit }: DraftProps) {
 }
 
 /** The foods in the line, read when they are first named. */
-function useFoods(athlete: string, items: readonly ReadyItem[]): ReadonlyMap<string, Food> {
+function useFoods(athlete: string, items: readonly ReadyItem<LarderFood>[]): ReadonlyMap<string, Food> {
   const [known, setKnown] = useState<ReadonlyMap<string, Food>>(new Map());
   const wanted = items
     .map(({ food }) => food.id)

@@ -1,18 +1,13 @@
-import {
-  type Occasion,
-  type Suggestion,
-  suggestFoods,
-  usageOf,
-  usualAmount,
-} from '@platewright/core/foods/ranking.ts';
+import { habitsOf, type Suggestion, suggestFoods } from '@platewright/core/foods/ranking.ts';
 import { completionAt } from '@platewright/core/foods/typed-line/complete.ts';
+import { larderWith } from '@platewright/core/foods/typed-line/read-line.ts';
 import type { StandingMeal } from '@platewright/core/records/kinds.ts';
-import { kindOfDay } from '@platewright/core/season/kind-of-day.ts';
+import { occasionOf } from '@platewright/core/views/habits.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
 import type { LarderFood } from '../../replica/larder.ts';
 import type { Habits } from '../state/read-habits.ts';
 import type { DayState } from '../state/read-popup.ts';
-import type { FoodLarder, Usual } from './read-line.ts';
+import type { FoodLarder } from './read-line.ts';
 
 /** What the list under the typed line offers. */
 export type Option =
@@ -33,20 +28,17 @@ const MOST_FOODS = 6;
 /** The typed line's larder and habits at one meal of one date. */
 export interface Table {
   larder: FoodLarder;
-  usual: Usual;
   suggestions: readonly SuggestedOption[];
   standingMeals: readonly StandingMeal[];
 }
 
 /** Lays out what is known for a meal: it changes with the meal, the date and the entries, not with each key. */
-export function layTable(habits: Habits, state: DayState, meal: number): Table {
-  const { day, athlete } = state;
-  const occasion: Occasion = {
-    date: day.date,
-    meal,
-    kindOf: remembered((date) => kindOfDay(athlete.training, date)),
-  };
-  const larder = { index: habits.index, usage: usageOf(habits.recent, occasion) };
+export function layTable(
+  habits: Habits,
+  { day, athlete }: Pick<DayState, 'day' | 'athlete'>,
+  meal: number,
+): Table {
+  const occasion = occasionOf(athlete.training, day.date, meal);
   const foods = new Map(habits.index.foods.map((food) => [food.id, food]));
   const suggestions = suggestFoods(habits.recent, occasion, leftFor(day, meal), MOST_SUGGESTIONS).flatMap(
     (suggestion): SuggestedOption[] => {
@@ -55,20 +47,9 @@ export function layTable(habits: Habits, state: DayState, meal: number): Table {
     },
   );
   return {
-    larder,
+    larder: larderWith(habits.index, habitsOf(habits.recent, occasion)),
     suggestions,
     standingMeals: habits.standingMeals.slice(0, MOST_STANDING),
-    usual: (food) => usualAmount(habits.recent, food.id, occasion),
-  };
-}
-
-/** Ranking asks for the same few dates thousands of times. */
-function remembered<T>(work: (date: string) => T): (date: string) => T {
-  const known = new Map<string, T>();
-  return (date) => {
-    const result = known.get(date) ?? work(date);
-    known.set(date, result);
-    return result;
   };
 }
 

@@ -1,7 +1,14 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
+import {
+  lineLeft,
+  type ReadyItem,
+  readLine,
+  readyItems,
+} from '@platewright/core/foods/typed-line/read-line.ts';
 import { useEffect, useState } from 'preact/hooks';
+import type { LarderFood } from '../../replica/larder.ts';
 import { type Option, optionsAt, type Table } from './options.ts';
-import { faultyItems, lineLeft, type ReadyItem, readLine, readyItems, withSuggestion } from './read-line.ts';
+import { faultyItems, withSuggestion } from './read-line.ts';
 
 interface LineState {
   text: string;
@@ -20,7 +27,7 @@ const BLANK: LineState = { text: '', caret: 0, active: -1, closed: false, sent: 
 
 interface Sending {
   /** Resolves to whether the line must be there to be sent again, because nothing of it was kept. */
-  log: (items: readonly ReadyItem[]) => Promise<boolean>;
+  log: (items: readonly ReadyItem<LarderFood>[]) => Promise<boolean>;
   /** Enter was pressed on a line of which nothing can be logged. */
   failed: () => void;
 }
@@ -29,7 +36,7 @@ interface Sending {
 export function useTypedLine(table: Table | null, { log, failed }: Sending) {
   const [state, setState] = useState(BLANK);
   const { text, caret, active, closed, sent, hurried } = state;
-  const read = (line: string) => (table === null ? [] : readLine(line, table.larder, table.usual));
+  const read = (line: string) => (table === null ? [] : readLine(line, table.larder));
   const items = read(text);
   const inLine = new Set(readyItems(items).map(({ food }) => food.id));
   const options = table === null || closed ? [] : optionsAt(text, caret, table, inLine);

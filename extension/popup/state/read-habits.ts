@@ -1,12 +1,9 @@
 import { type FoodIndex, indexFoods } from '@platewright/core/foods/search/food-index.ts';
 import type { Athlete, Entry, StandingMeal } from '@platewright/core/records/kinds.ts';
-import { addDays } from '@platewright/core/season/dates.ts';
+import { habitsSince, recentEntries } from '@platewright/core/views/habits.ts';
 import { foodsOf, type LarderFood, readLarder } from '../../replica/larder.ts';
 import type { Reader } from '../../replica/reader.ts';
 import { recordsBetween } from '../../replica/season.ts';
-
-/** How far back habits are looked for; older ones weigh next to nothing (see `weightOf` in ranking). */
-const HABIT_DAYS = 56;
 
 /** What the typed line is read against, and what is offered before a key is pressed. */
 export interface Habits {
@@ -27,13 +24,13 @@ export function readHabits(
   before: Habits | null,
 ): Promise<Habits | null> {
   return reader.read(async (reading) => {
-    const [larder, recent, standingMeals] = await Promise.all([
+    const [larder, entries, standingMeals] = await Promise.all([
       readLarder(reading, athlete.id),
-      recordsBetween(reading, athlete.id, 'entry', addDays(date, -HABIT_DAYS), date),
+      recordsBetween(reading, athlete.id, 'entry', habitsSince(date), date),
       recordsBetween(reading, athlete.id, 'standing-meal', '', ''),
     ]);
     standingMeals.sort((a, b) => a.name.localeCompare(b.name));
     const index = before?.larder === larder ? before.index : indexFoods(foodsOf(larder));
-    return { larder, index, recent, standingMeals };
+    return { larder, index, recent: recentEntries(entries, date), standingMeals };
   });
 }

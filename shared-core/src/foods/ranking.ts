@@ -19,6 +19,16 @@ export interface Left {
   fatG: number;
 }
 
+/** What an athlete eats of a food on occasions like one. */
+export interface FoodHabit {
+  food: string;
+  /** How often of late; a relative number, for search. */
+  usage: number;
+  /** The usual amount. */
+  grams: number;
+  amount: string | null;
+}
+
 /** A food that this athlete is likely to eat now, in the usual amount. */
 export interface Suggestion {
   food: string;
@@ -44,35 +54,31 @@ function weightOf(entry: Eaten, { date, meal, kindOf }: Occasion): number {
   );
 }
 
-/** How often each food has been eaten of late on occasions like this one, by id; a relative number, for search. */
-export function usageOf(entries: readonly Eaten[], occasion: Occasion): Map<string, number> {
-  const usage = new Map<string, number>();
-  for (const entry of entries) {
-    usage.set(entry.food, (usage.get(entry.food) ?? 0) + weightOf(entry, occasion));
-  }
-  return usage;
+/** What is eaten of each food of late on occasions like this one; foods in the order in which entries name them. */
+export function habitsOf(entries: readonly Eaten[], occasion: Occasion): FoodHabit[] {
+  const byFood = Map.groupBy(
+    entries.map((entry) => ({ entry, weight: weightOf(entry, occasion) })),
+    ({ entry }) => entry.food,
+  );
+  return [...byFood].map(([food, weighted]) => ({
+    food,
+    usage: weighted.reduce((sum, { weight }) => sum + weight, 0),
+    ...usualAmount(weighted),
+  }));
 }
 
-/**
- * The amount of a food that this athlete usually eats on such an occasion: the weighted median of its entries, so one
- * feast does not move it, and always an amount that was really eaten. Undefined when it never was.
- */
-export function usualAmount(
-  entries: readonly Eaten[],
-  food: string,
-  occasion: Occasion,
-): { grams: number; amount: string | null } | undefined {
-  const weighted = entries
-    .filter((entry) => entry.food === food)
-    .map((entry) => ({ entry, weight: weightOf(entry, occasion) }))
-    .sort((a, b) => a.entry.grams - b.entry.grams);
-  const half = weighted.reduce((sum, { weight }) => sum + weight, 0) / 2;
+/** The weighted median of a food's entries, so one feast does not move it, and always an amount that was really eaten. */
+function usualAmount(
+  weighted: readonly { entry: Eaten; weight: number }[],
+): Omit<FoodHabit, 'food' | 'usage'> {
+  const byGrams = weighted.toSorted((a, b) => a.entry.grams - b.entry.grams);
+  const half = byGrams.reduce((sum, { weight }) => sum + weight, 0) / 2;
   let sum = 0;
-  for (const { entry, weight } of weighted) {
+  const usual = byGrams.find(({ weight }) => {
     sum += weight;
-    if (sum >= half) return { grams: entry.grams, amount: entry.amount ?? null };
-  }
-  return undefined;
+    return sum >= half;
+  });
+  return { grams: usual?.entry.grams ?? 0, amount: usual?.entry.amount ?? null };
 }
 
 /**
@@ -94,14 +100,13 @@ export function suggestFoods(
   for (const entry of entries) {
     if (entry.date >= (latest.get(entry.food)?.date ?? '')) latest.set(entry.food, entry);
   }
-  return [...usageOf(entries, occasion)]
-    .filter(([food]) => !here.has(food))
-    .flatMap(([food, usage]) => {
+  return habitsOf(entries, occasion)
+    .filter(({ food }) => !here.has(food))
+    .flatMap(({ food, usage, grams, amount }) => {
       const last = latest.get(food);
-      const usual = usualAmount(entries, food, occasion);
-      if (!last || !usual) return [];
-      const weight = usage * (1 - mostMisfit * (left ? misfit(last.per100, usual.grams, left) : 0));
-      return [{ weight, suggestion: { food, name: last.name, ...usual } }];
+      if (!last) return [];
+      const weight = usage * (1 - mostMisfit * (left ? misfit(last.per100, grams, left) : 0));
+      return [{ weight, suggestion: { food, name: last.name, grams, amount } }];
     })
     .sort((a, b) => b.weight - a.weight)
     .slice(0, limit)

@@ -1,12 +1,7 @@
 import { indexFoods } from '@platewright/core/foods/search/food-index.ts';
+import { larderWith, lineLeft, readLine, readyItems } from '@platewright/core/foods/typed-line/read-line.ts';
 import { describe, expect, it } from 'vitest';
-import {
-  faultyItems,
-  lineLeft,
-  readLine,
-  readyItems,
-  withSuggestion,
-} from '../../../extension/popup/line/read-line.ts';
+import { faultyItems, withSuggestion } from '../../../extension/popup/line/read-line.ts';
 
 const foods = [
   { id: 'oats', name: 'Oats, rolled', aliases: [], portions: [] },
@@ -14,12 +9,11 @@ const foods = [
   { id: 'beef1', name: 'Beef round', aliases: [], portions: [] },
   { id: 'beef2', name: 'Beef chuck', aliases: [], portions: [] },
 ];
-const larder = { index: indexFoods(foods) };
-const usual = (food: { id: string }) => (food.id === 'oats' ? { grams: 75, amount: null } : undefined);
+const larder = larderWith(indexFoods(foods), [{ food: 'oats', usage: 1, grams: 75, amount: null }]);
 
 describe('a typed line in the popup', () => {
   it('is ready where it can be read, with the usual amount where none was typed', () => {
-    const items = readLine('2 eggs, oats, 50 zzz', larder, usual);
+    const items = readLine('2 eggs, oats, 50 zzz', larder);
     expect(readyItems(items)).toMatchObject([
       { food: { id: 'egg' }, grams: 100, amount: '2 large' },
       { food: { id: 'oats' }, grams: 75, amount: null },
@@ -28,11 +22,11 @@ describe('a typed line in the popup', () => {
   });
 
   it('keeps what is ambiguous or has no amount, as it was typed', () => {
-    expect(lineLeft(readLine('80 oats, 200 beef + egg', larder, usual))).toBe('200 beef, egg');
+    expect(lineLeft(readLine('80 oats, 200 beef + egg', larder))).toBe('200 beef, egg');
   });
 
   it('marks what can not be read, but not while it is being typed', () => {
-    const items = readLine('50 zzz, 80 oats', larder, usual);
+    const items = readLine('50 zzz, 80 oats', larder);
     expect(faultyItems(items, 6)).toEqual([]);
     expect(faultyItems(items, 12)).toMatchObject([{ start: 0, end: 6 }]);
     expect(faultyItems(items, null)).toHaveLength(1);
@@ -43,6 +37,6 @@ describe('a typed line in the popup', () => {
     if (food === undefined) throw new Error('no food');
     const line = withSuggestion('2 eggs, ', { food, grams: 75, amount: null }, larder);
     expect(line).toBe('2 eggs, 75 g Oats rolled, ');
-    expect(readyItems(readLine(line, larder, usual))).toHaveLength(2);
+    expect(readyItems(readLine(line, larder))).toHaveLength(2);
   });
 });

@@ -1,5 +1,6 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
 import { formatLine } from '@platewright/core/foods/typed-line/format.ts';
+import { readyItems } from '@platewright/core/foods/typed-line/read-line.ts';
 import { pasteLines } from '@platewright/core/ui/paste-lines.ts';
 import type { LarderView, StandingMealView } from '@platewright/core/views/larder-types.ts';
 import { useState } from 'preact/hooks';
@@ -8,7 +9,7 @@ import { EditForm } from '../../forms/edit-form.tsx';
 import { Field } from '../../forms/field.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { ReadingList } from '../../typed-line/reading-list.tsx';
-import { ready, useReading, useTypedLarder } from '../../typed-line/use-reading.ts';
+import { useReading, useTypedLarder } from '../../typed-line/use-reading.ts';
 
 interface StandingMealFormProps {
   larder: LarderView;
@@ -19,10 +20,7 @@ interface StandingMealFormProps {
 /** A standing meal: its name, and a typed line of what is in it. */
 export function StandingMealForm({ larder, meal, close }: StandingMealFormProps) {
   // A food that is no longer offered is still part of the meal.
-  const typedLarder = useTypedLarder(
-    larder,
-    meal?.items.map(({ food }) => food),
-  );
+  const typedLarder = useTypedLarder(larder, { kept: meal?.items.map(({ food }) => food) });
   const foods = new Map(larder.foods.map(({ food }) => [food.id, food]));
   const [name, setName] = useState(meal?.name ?? '');
   const [line, setLine] = useState(() => {
@@ -33,7 +31,7 @@ export function StandingMealForm({ larder, meal, close }: StandingMealFormProps)
     return formatLine(items ?? [], typedLarder);
   });
   const items = useReading(line, typedLarder);
-  const read = ready(items);
+  const read = readyItems(items);
   const submit = useSubmit();
   const whole = name.trim() !== '' && read.length > 0 && read.length === items.length;
 

@@ -1,4 +1,5 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
+import { lineLeft, readyItems } from '@platewright/core/foods/typed-line/read-line.ts';
 import { pasteLines } from '@platewright/core/ui/paste-lines.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
 import { useId, useRef } from 'preact/hooks';
@@ -11,7 +12,7 @@ import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { useLoaded } from '../../state/use-view.ts';
 import { ReadingList } from '../../typed-line/reading-list.tsx';
-import { ready, unread, useReading, useTypedLarder } from '../../typed-line/use-reading.ts';
+import { useReading, useTypedLarder } from '../../typed-line/use-reading.ts';
 import { logEdits } from './log-edits.ts';
 import { MealChoice } from './meal-choice.tsx';
 import { StandingLog } from './standing-log.tsx';
@@ -35,24 +36,27 @@ function leftOf(now: string, sent: string, rest: string): string {
 export function LogLine({ day }: { day: DayView }) {
   const { athlete, date } = day;
   const id = useId();
-  const larder = useLoaded(`larder ${athlete}`, () => readView('larder', athlete)).value;
-  const typedLarder = useTypedLarder(larder);
+  const foods = useLoaded(`larder ${athlete}`, () => readView('larder', athlete)).value;
+  const habits = useLoaded(`habits ${athlete} ${date}`, () => readView('habits', athlete, date)).value;
+  // Without habits the line may mean something else, so it is read once both are there.
+  const larder = habits && foods;
   const { draft, change, ids } = useDraft(`${athlete} ${date}`, () => ({ line: '', chosen: null }));
   const { line, chosen } = draft;
   // What stands in the line when the answer comes: typing goes on while it is sent.
   const latest = useRef(line);
   latest.current = line;
   const setLine = (next: string) => change({ line: next });
+  const meal = chosen ?? day.nextMeal;
+  const typedLarder = useTypedLarder(larder, { habits: habits?.meals[meal - 1] });
   const items = useReading(line, typedLarder);
   const { tell } = useNotice();
   const { busy, problem, run, withIds } = useSubmit({ ids });
-  const meal = chosen ?? day.nextMeal;
 
   const log = async () => {
-    const logged = ready(items);
+    const logged = readyItems(items);
     if (logged.length === 0) return;
     const { edits, back } = logEdits(logged, day, meal, withIds);
-    const rest = unread(items);
+    const rest = lineLeft(items);
     // Stored unheard, it makes the next meal due; sent again, it goes to the same one.
     change({ chosen: meal });
     if (!(await run(() => sendEdits(edits)))) return;
@@ -77,7 +81,7 @@ export function LogLine({ day }: { day: DayView }) {
           />
         </div>
         <MealChoice meal={meal} day={day} onMeal={(to) => change({ chosen: to })} />
-        <button type="submit" class="button first" disabled={busy || ready(items).length === 0}>
+        <button type="submit" class="button first" disabled={busy || readyItems(items).length === 0}>
           Log
         </button>
       </div>

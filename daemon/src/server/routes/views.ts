@@ -1,6 +1,7 @@
 import { localTime, minutesOn } from '@platewright/core/season/local-date.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
 import { dayView } from '@platewright/core/views/day.ts';
+import { habitsView } from '@platewright/core/views/habits.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
 import { liftsView } from '@platewright/core/views/lifts.ts';
 import { planView } from '@platewright/core/views/plan.ts';
@@ -13,7 +14,7 @@ import { query } from '../body.ts';
 import type { Deps, Env } from '../deps.ts';
 import { viewQuerySchema } from '../queries.ts';
 import { athleteToRead } from '../rights.ts';
-import { athleteOf, callSeason, daySeason, larderSeason, liftsSeason } from '../season.ts';
+import { athleteOf, callSeason, daySeason, habitsSeason, larderSeason, liftsSeason } from '../season.ts';
 
 /** What the pages show: computed from records, nothing of it stored. */
 export function viewRoutes(deps: Deps) {
@@ -48,6 +49,10 @@ export function viewRoutes(deps: Deps) {
     .get('/views/lifts', asked, async (c) => {
       const { who, date } = await dated(c.get('device'), c.req.valid('query'));
       return c.json(liftsView(await liftsSeason(store, who, date), date), 200);
+    })
+    .get('/views/habits', asked, async (c) => {
+      const { who, date } = await dated(c.get('device'), c.req.valid('query'));
+      return c.json(habitsView(await habitsSeason(store, who, date), date), 200);
     })
     .get('/views/larder', asked, async (c) => {
       const { who } = await dated(c.get('device'), c.req.valid('query'));

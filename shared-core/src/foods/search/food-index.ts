@@ -20,9 +20,12 @@ export interface FoodIndex<F extends Findable> {
   postings: readonly (readonly number[])[];
 }
 
-/** Builds the index; about a microsecond a food, so a changed larder is simply indexed anew. */
+/**
+ * Builds the index; about a microsecond a food, so a changed larder is simply indexed anew. By id, so that what is found
+ * does not depend on the order in which foods come.
+ */
 export function indexFoods<F extends Findable>(all: readonly F[]): FoodIndex<F> {
-  const foods = all.filter((food) => !food.hidden && !food.removed);
+  const foods = all.filter((food) => !food.hidden && !food.removed).sort((a, b) => (a.id < b.id ? -1 : 1));
   const terms: string[] = [];
   const postings: number[][] = [];
   const termOf = new Map<string, number>();
