@@ -163,6 +163,16 @@ describe('the weekly call', () => {
     }
   });
 
+  it('has the contest ahead that the plan has', async () => {
+    await fourWeeks();
+    expect((await view('plan')).contest).toBeNull();
+    await store({ kind: 'phase', athlete: ATHLETE, id: 'p', fields: { contestDate: '2026-05-01' } });
+    const { contest } = await view('plan');
+    expect(contest).toMatchObject({ phase: 'p', date: '2026-05-01', daysLeft: 60 });
+    expect((await view('week')).contest).toEqual(contest);
+    expect((await view('plan', '?date=2026-05-01')).contest).toBeNull();
+  });
+
   it('can be decided again after the decision was taken back', async () => {
     await fourWeeks();
     expect((await decide('changed', { markG: 321 })).status).toBe(200);

@@ -31,6 +31,11 @@ const FASTEST = { loss: -1, gain: 0.75 };
 /** Largest moves in g a day, until day 24 of the plan, until day 45, and later: a start by rule may be far off (common practice, no source). */
 const STEPS = { firstWeeks: 300, nextWeeks: 80, later: 60 };
 
+/** What a call drives at for an aim, both % of body mass a week: one that is faster than any call goes is held back. */
+export function drivenPace(aimPercentPerWeek: number): number {
+  return Math.min(FASTEST.gain, Math.max(FASTEST.loss, aimPercentPerWeek));
+}
+
 function massOnScale(model: BodyModel): number {
   const water = storedKg(model.table.stores) * model.smoothed.response.mean;
   return model.tissueKg.mean + Math.max(0, water) + Math.max(0, model.smoothed.zero.at(-1) ?? 0);
@@ -46,7 +51,7 @@ export function guardsFor(input: CallInput, model: BodyModel, daysOnPlan: number
   const withoutMark = energyKcal({ ...targets, carbohydrateG: 0 });
   const availabilityFloorG = (availabilityLevels.low * leanKg + exerciseKcal - withoutMark) / 4;
   const floorG = Math.max(LEAST_MARK_G, availabilityFloorG);
-  const clamp = (pace: number) => Math.min(FASTEST.gain, Math.max(FASTEST.loss, pace));
+  const driven = drivenPace(aim.pacePercentPerWeek);
   return {
     fatFreeKg: leanKg,
     availability: energyAvailability(energyKcal(targets), exerciseKcal, leanKg),
@@ -54,11 +59,11 @@ export function guardsFor(input: CallInput, model: BodyModel, daysOnPlan: number
     floorG: Math.ceil(floorG / 5) * 5,
     ceilingG: Math.max(Math.ceil(floorG / 5) * 5, Math.floor((MOST_G_PER_KG * massKg) / 5) * 5),
     stepG: daysOnPlan <= 24 ? STEPS.firstWeeks : daysOnPlan <= 45 ? STEPS.nextWeeks : STEPS.later,
-    aim: clamp(aim.pacePercentPerWeek),
+    aim: driven,
     // The band moves with an aim that is held back, so that the call judges by what it drives at.
     band: {
-      low: aim.band.low + clamp(aim.pacePercentPerWeek) - aim.pacePercentPerWeek,
-      high: aim.band.high + clamp(aim.pacePercentPerWeek) - aim.pacePercentPerWeek,
+      low: aim.band.low + driven - aim.pacePercentPerWeek,
+      high: aim.band.high + driven - aim.pacePercentPerWeek,
     },
   };
 }

@@ -2,6 +2,7 @@ import type { Aim, EarlierCall } from '../call/input.ts';
 import type { ForecastFan, Verdict, WeeklyCall } from '../call/output.ts';
 import type { KindOfDay } from '../season/kind-of-day.ts';
 import type { Units } from '../units/reader.ts';
+import type { ContestAhead } from './contest.ts';
 import type { Macros } from './types.ts';
 
 /** What the Week page shows for a date: the weekly call with its evidence, and the days it rests on. */
@@ -10,6 +11,7 @@ export interface WeekView {
   date: string;
   units: Units;
   aim: Aim;
+  contest: ContestAhead | null;
   /** What the athlete stated, to be read before a decision; one or two sentences each. */
   cautions: readonly string[];
   /** The call as computed from the records up to `date`, without the decision of `date`; null when there is nothing to go on. */

@@ -8,10 +8,11 @@ import { statedCautions } from '../targets/cautions.ts';
 import { newestCall } from '../targets/newest-call.ts';
 import { unitsOf } from '../units/reader.ts';
 import { callDueOn } from './call-due.ts';
+import { contestAhead } from './contest.ts';
 import { type DayRow, dayRows } from './day-rows.ts';
 import { macrosOf } from './macros.ts';
 import { newestFirst } from './order.ts';
-import { readCall } from './read-call.ts';
+import { type CallReading, readCall } from './read-call.ts';
 import type { SeasonRecords } from './season-records.ts';
 import { summarize } from './summarize.ts';
 import type { Macros } from './types.ts';
@@ -24,6 +25,7 @@ const WEEK = 7;
 export function weekView(records: SeasonRecords, date: string): WeekView {
   const { athlete } = records;
   const asked = askedOn(records, date);
+  const reading = asked.phase === null ? null : readCall(records, date);
   const decided = records.calls.filter((call) => call.date < date).toSorted(newestFirst);
   const decision = newestCall(records.calls, date);
   const days = dayRows(records, addDays(date, 1 - DAYS_SHOWN), date).map((row) => weekDay(records, row));
@@ -33,7 +35,8 @@ export function weekView(records: SeasonRecords, date: string): WeekView {
     units: unitsOf(athlete),
     aim: aimOf(asked.phase),
     cautions: statedCautions(athlete),
-    ...callOrWhyNot(records, date, asked),
+    contest: contestAhead(records.phases, date, () => reading ?? readCall(records, date)),
+    ...callOrWhyNot(records, asked, reading),
     decision: decision?.date === date ? callRow(decision) : null,
     markInForceG: asked.mark.markG,
     dueOn: callDueOn(records.calls, date),
@@ -46,16 +49,16 @@ export function weekView(records: SeasonRecords, date: string): WeekView {
 
 function callOrWhyNot(
   records: SeasonRecords,
-  date: string,
-  { phase, band }: Asked,
+  { band }: Asked,
+  reading: CallReading | null,
 ): Pick<WeekView, 'call' | 'noCall' | 'planAfter' | 'carbohydrateBand' | 'whatIf'> {
-  if (phase === null) {
+  if (reading === null) {
     return {
       ...{ call: null, planAfter: null, carbohydrateBand: band, whatIf: [] },
       noCall: 'No phase has started yet. Begin one on the Plan page, and the call has an aim.',
     };
   }
-  const { input, coming, model, call, noCall } = readCall(records, date);
+  const { input, coming, model, call, noCall } = reading;
   return {
     call,
     noCall,

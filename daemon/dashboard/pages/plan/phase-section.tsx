@@ -1,12 +1,14 @@
 import type { Phase } from '@platewright/core/records/kinds.ts';
 import { formatDayOfYear } from '@platewright/core/ui/format-date.ts';
 import { paceFigure } from '@platewright/core/ui/number.ts';
+import { unitsOf } from '@platewright/core/units/reader.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
 import { useState } from 'preact/hooks';
 import { range } from '../../shell/range.ts';
 import { Remove } from '../../shell/remove.tsx';
 import { RowAction } from '../../shell/row-action.tsx';
 import { Writing } from '../../shell/writing.tsx';
+import { contestWords } from '../../targets/contest-words.ts';
 import { PhaseForm } from './phase-form.tsx';
 
 /** The phases, oldest first, and the form for the next one or for a change. */
@@ -40,6 +42,7 @@ export function PhaseSection({ plan }: { plan: PlanView }) {
 
 function PhaseRow({ phase, plan, edit }: { phase: Phase; plan: PlanView; edit: () => void }) {
   const inForce = phase.id === plan.phaseInForce;
+  const toContest = plan.contest?.phase === phase.id ? plan.contest : null;
   const what = `${phase.aim} from ${formatDayOfYear(phase.from)}`;
   return (
     <li class={inForce ? 'phase now' : 'phase'}>
@@ -49,9 +52,10 @@ function PhaseRow({ phase, plan, edit }: { phase: Phase; plan: PlanView; edit: (
         <p class="soft small">
           aim {paceFigure(phase.pacePercentPerWeek)} % a week, band{' '}
           {range({ low: phase.bandLow, high: phase.bandHigh }, paceFigure)}
-          {phase.contestDate && `; contest ${formatDayOfYear(phase.contestDate)}`}
+          {phase.contestDate && !toContest && `; contest ${formatDayOfYear(phase.contestDate)}`}
           {phase.startMarkG !== undefined && `; starting mark ${phase.startMarkG} g`}
         </p>
+        {toContest && <p class="small">{contestWords(toContest, unitsOf(plan.athlete))}</p>}
       </div>
       <span class="buttons">
         <RowAction name="Edit" what={what} run={edit} />

@@ -4,6 +4,7 @@ import { hrefOf } from '../../router.ts';
 import { Empty } from '../../shell/empty.tsx';
 import { Section } from '../../shell/page.tsx';
 import { Writing } from '../../shell/writing.tsx';
+import { contestWords } from '../../targets/contest-words.ts';
 import { CallCautions } from './call-cautions.tsx';
 import { CallFacts } from './call-facts.tsx';
 import { Decide } from './decide.tsx';
@@ -44,6 +45,7 @@ function Call({ week, call }: { week: WeekView; call: WeeklyCall }) {
       <Decide key={week.date} week={week} call={call} />
       <NextLevers levers={call.nextLevers} />
       {enough && <CallFacts call={call} units={week.units} />}
+      {week.contest && <p class="to-contest soft">{contestWords(week.contest, week.units)}</p>}
       {enough && call.forecast && (
         <Section title="The next four weeks">
           <WhatIf key={week.date} week={week} call={call} forecast={call.forecast} />

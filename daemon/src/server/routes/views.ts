@@ -1,5 +1,6 @@
 import { localTime, minutesOn } from '@platewright/core/season/local-date.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
+import { nextContest } from '@platewright/core/views/contest.ts';
 import { dayView } from '@platewright/core/views/day.ts';
 import { habitsView } from '@platewright/core/views/habits.ts';
 import { larderView } from '@platewright/core/views/larder.ts';
@@ -36,7 +37,10 @@ export function viewRoutes(deps: Deps) {
     })
     .get('/views/plan', asked, async (c) => {
       const { who, date } = await dated(c.get('device'), c.req.valid('query'));
-      return c.json(planView(await daySeason(store, who, date), date), 200);
+      const season = await daySeason(store, who, date);
+      // What to expect on a contest follows from all that was weighed and eaten.
+      const whole = nextContest(season.phases, date) === null ? season : await callSeason(seasons, who);
+      return c.json(planView(whole, date), 200);
     })
     .get('/views/week', asked, async (c) => {
       const { who, date } = await dated(c.get('device'), c.req.valid('query'));
