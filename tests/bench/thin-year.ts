@@ -15,7 +15,7 @@ export interface ThinYear {
 
 /** Two invented seasons, one after the other up to a date, with only the first food of each meal: ten thousand such years fit on a disk. */
 export function thinYear(last: string): ThinYear {
-  const halves = [demoSeason(addDays(last, -SEASON_DAYS), 8), demoSeason(last)];
+  const halves = [demoSeason(addDays(last, -SEASON_DAYS), { seed: 8 }), demoSeason(last)];
   const changes = halves.flatMap((season, half) =>
     season
       .filter(({ kind, record }) => kind !== 'entry' || record.endsWith('-1'))

@@ -3,7 +3,7 @@ import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSyn
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { athleteFields, change } from '../server/fields.ts';
 import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
@@ -302,6 +302,20 @@ describe('a running daemon', () => {
     daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
     expect((await fetch(`${daemon.url}/v1/session`, { headers })).status).toBe(200);
     expect(run('devices').stderr).toMatch(/no store/);
+  });
+
+  it.each([
+    ['Pacific/Kiritimati', 'Pacific/Kiritimati'],
+    ['Nowhere/None', 'UTC'],
+  ])('shows a demo season whose athlete lives by the clock of a machine in %s', async (machine, timeZone) => {
+    vi.stubEnv('TZ', machine);
+    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+    vi.unstubAllEnvs();
+    const headers = await pairExtension(daemon);
+    const plan = await (await fetch(`${daemon.url}/v1/views/plan`, { headers })).json();
+    expect(plan.athlete.timeZone).toBe(timeZone);
+    const day = await (await fetch(`${daemon.url}/v1/views/day`, { headers })).json();
+    expect(day.meals[2].entries).not.toEqual([]);
   });
 
   it.each([

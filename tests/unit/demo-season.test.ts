@@ -1,12 +1,13 @@
 import { whyRefused } from '@platewright/core/changes/check.ts';
 import { applyChange, type StoredRecord } from '@platewright/core/changes/merge.ts';
 import { addDays } from '@platewright/core/season/dates.ts';
+import { localTime } from '@platewright/core/season/local-date.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import { weekView } from '@platewright/core/views/week.ts';
 import { describe, expect, it } from 'vitest';
-import { demoSeason } from '../../fixtures/season/generate.ts';
+import { demoDay, demoSeason } from '../../fixtures/season/generate.ts';
 import { DEMO_ATHLETE } from '../../fixtures/season/journal.ts';
 
 const known = new Map<string, SeasonRecords>();
@@ -33,6 +34,23 @@ describe('demo season', () => {
     expect(demoSeason('2026-11-25')).toEqual(season);
     expect(season.map(whyRefused).filter((reason) => reason !== null)).toEqual([]);
   });
+
+  it.each(['UTC', 'Pacific/Kiritimati', 'America/New_York', 'Asia/Kathmandu'])(
+    'is lived by the clocks of %s, also when they change',
+    (timeZone) => {
+      const times = (kind: string, zone: string) =>
+        demoSeason('2026-11-25', { timeZone: zone })
+          .filter((change) => change.kind === kind)
+          .map(({ fields }) => {
+            const { date, minutes } = localTime(Number(fields.at), demoDay(zone));
+            return { date, minutes, on: fields.date };
+          });
+      for (const { date, minutes, on } of times('weigh-in', timeZone))
+        expect({ date, minutes }).toEqual({ date: on, minutes: 7 * 60 + 10 });
+      expect(times('entry', timeZone)).toEqual(times('entry', 'UTC'));
+      expect(demoSeason('2026-11-25', { timeZone })[0]?.fields).toMatchObject({ timeZone });
+    },
+  );
 
   it('spans 26 weeks with weigh-ins, tape, calipers, entries, key lifts and calls', () => {
     const season = seasonOf('2026-11-25');
