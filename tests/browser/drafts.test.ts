@@ -89,6 +89,54 @@ it('takes no figure that was typed in one unit for one of another, once the unit
   await dashboard.go('Today');
 });
 
+it('keeps what was begun in the forms of set-up, phase, lift, set and standing meal, until it is saved or left', async () => {
+  const named = (name: string) => page.getByRole('textbox', { name, exact: true });
+  const press = (name: string) => page.getByRole('button', { name, exact: true }).click();
+  const turn = async () => {
+    await dashboard.go('Body');
+    await dashboard.go('Plan');
+  };
+  await dashboard.go('Plan');
+  await press('Change the set-up');
+  await named('Name').fill('Ada');
+  await press('Plan a phase');
+  await named('Starting mark').fill('345');
+  await turn();
+  await press('Change the set-up');
+  expect(await named('Name').inputValue()).toBe('Ada');
+  await press('Leave it');
+  await press('Plan a phase');
+  expect(await named('Starting mark').inputValue()).toBe('345');
+  await press('Save the phase');
+  await page.getByText('starting mark 345 g').waitFor();
+  await turn();
+  await press('Change the set-up');
+  expect(await named('Name').inputValue()).not.toBe('Ada');
+  await press('Plan a phase');
+  expect(await named('Starting mark').inputValue()).toBe('');
+
+  await dashboard.go('Lifts');
+  await press('Add the first lift');
+  await named('Name').fill('Squat');
+  await dashboard.go('Larder');
+  await press('Add a standing meal');
+  await named('What is in it').fill('80g oats');
+  await dashboard.go('Lifts');
+  await press('Add the first lift');
+  expect(await named('Name').inputValue()).toBe('Squat');
+  await press('Save the lift');
+  await dashboard.said('Added Squat.');
+  await named('Load').fill('140');
+  await dashboard.go('Larder');
+  await press('Add a standing meal');
+  expect(await named('What is in it').inputValue()).toBe('80g oats');
+  await press('Leave it');
+  await dashboard.go('Lifts');
+  expect(await named('Load').inputValue()).toBe('140');
+  await press('Add a lift');
+  expect(await named('Name').inputValue()).toBe('');
+});
+
 it('keeps what is typed while a line is being stored, and the order in which foods were typed', async () => {
   let store = () => {};
   const held = new Promise<void>((resolve) => {

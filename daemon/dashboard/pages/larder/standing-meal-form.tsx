@@ -3,13 +3,15 @@ import { formatLine } from '@platewright/core/foods/typed-line/format.ts';
 import { readyItems } from '@platewright/core/foods/typed-line/read-line.ts';
 import { pasteLines } from '@platewright/core/ui/paste-lines.ts';
 import type { LarderView, StandingMealView } from '@platewright/core/views/larder-types.ts';
-import { useState } from 'preact/hooks';
 import { edit, sendEdits } from '../../api/edits.ts';
 import { EditForm } from '../../forms/edit-form.tsx';
 import { Field } from '../../forms/field.tsx';
+import { keptDraft } from '../../state/draft.ts';
 import { useSubmit } from '../../state/use-submit.ts';
 import { ReadingList } from '../../typed-line/reading-list.tsx';
 import { useReading, useTypedLarder } from '../../typed-line/use-reading.ts';
+
+const useDraft = keptDraft<{ name: string; line: string }>();
 
 interface StandingMealFormProps {
   larder: LarderView;
@@ -22,29 +24,34 @@ export function StandingMealForm({ larder, meal, close }: StandingMealFormProps)
   // A food that is no longer offered is still part of the meal.
   const typedLarder = useTypedLarder(larder, { kept: meal?.items.map(({ food }) => food) });
   const foods = new Map(larder.foods.map(({ food }) => [food.id, food]));
-  const [name, setName] = useState(meal?.name ?? '');
-  const [line, setLine] = useState(() => {
+  const { draft, change, forget, ids } = useDraft(`${larder.athlete} ${meal?.id ?? 'new'}`, () => {
     const items = meal?.items.flatMap(({ food: id, grams }) => {
       const food = foods.get(id);
       return food ? [{ food, grams, amount: null }] : [];
     });
-    return formatLine(items ?? [], typedLarder);
+    return { name: meal?.name ?? '', line: formatLine(items ?? [], typedLarder) };
   });
+  const { name, line } = draft;
+  const setLine = (to: string) => change({ line: to });
   const items = useReading(line, typedLarder);
   const read = readyItems(items);
-  const submit = useSubmit();
+  const submit = useSubmit({ ids });
+  const leave = () => {
+    forget();
+    close();
+  };
   const whole = name.trim() !== '' && read.length > 0 && read.length === items.length;
 
   const save = async () => {
     if (!whole) return;
     const fields = { name, items: read.map(({ food, grams }) => ({ food: food.id, grams })) };
     const id = meal?.id ?? submit.idOf();
-    if (await submit.run(() => sendEdits([edit('standing-meal', larder.athlete, id, fields)]))) close();
+    if (await submit.run(() => sendEdits([edit('standing-meal', larder.athlete, id, fields)]))) leave();
   };
 
   return (
-    <EditForm what="the standing meal" submit={submit} save={save} ready={whole} close={close}>
-      <Field label="Name" value={name} onText={setName} />
+    <EditForm what="the standing meal" submit={submit} save={save} ready={whole} close={leave}>
+      <Field label="Name" value={name} onText={(to) => change({ name: to })} />
       <Field
         label="What is in it"
         value={line}

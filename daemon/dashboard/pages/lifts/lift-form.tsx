@@ -1,12 +1,14 @@
 import { limits } from '@platewright/core/records/limits.ts';
 import type { LiftsView, LiftView } from '@platewright/core/views/lifts-types.ts';
-import { useState } from 'preact/hooks';
 import { edit, removal, sendEdits } from '../../api/edits.ts';
 import { EditForm } from '../../forms/edit-form.tsx';
 import { Field } from '../../forms/field.tsx';
+import { keptDraft } from '../../state/draft.ts';
 import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { formatLoad, loadFigure, parseLoad, usualStepKg } from './load.ts';
+
+const useDraft = keptDraft<{ name: string; step: string; key: boolean }>();
 
 interface LiftFormProps {
   view: LiftsView;
@@ -19,10 +21,17 @@ interface LiftFormProps {
 export function LiftForm({ view, lift, close }: LiftFormProps) {
   const { athlete, units } = view;
   const { tell } = useNotice();
-  const submit = useSubmit();
-  const [name, setName] = useState(lift?.name ?? '');
-  const [step, setStep] = useState(loadFigure(lift?.smallestStepKg ?? usualStepKg[units.mass], units.mass));
-  const [key, setKey] = useState(lift?.key ?? true);
+  const { draft, change, forget, ids } = useDraft(`${athlete} ${lift?.id ?? 'new'} ${units.mass}`, () => ({
+    name: lift?.name ?? '',
+    step: loadFigure(lift?.smallestStepKg ?? usualStepKg[units.mass], units.mass),
+    key: lift?.key ?? true,
+  }));
+  const { name, step, key } = draft;
+  const submit = useSubmit({ ids });
+  const leave = () => {
+    forget();
+    close();
+  };
   const smallestStepKg = parseLoad(step, units.mass);
   const right = name.trim() !== '' && smallestStepKg !== undefined && smallestStepKg > 0;
 
@@ -35,17 +44,23 @@ export function LiftForm({ view, lift, close }: LiftFormProps) {
       const before = { name: lift.name, key: lift.key, smallestStepKg: lift.smallestStepKg };
       tell(`Changed ${fields.name}.`, [edit('lift', athlete, id, before)]);
     } else tell(`Added ${fields.name}.`, [removal('lift', athlete, id, true)]);
-    close();
+    leave();
   };
 
   return (
-    <EditForm what="the lift" submit={submit} save={save} ready={right} close={close}>
+    <EditForm what="the lift" submit={submit} save={save} ready={right} close={leave}>
       <div class="fields">
-        <Field label="Name" value={name} onText={setName} maxLength={120} placeholder="Squat" />
+        <Field
+          label="Name"
+          value={name}
+          onText={(to) => change({ name: to })}
+          maxLength={120}
+          placeholder="Squat"
+        />
         <Field
           label="Smallest step"
           value={step}
-          onText={setStep}
+          onText={(to) => change({ step: to })}
           unit={units.mass}
           inputMode="decimal"
           autocomplete="off"
@@ -58,7 +73,11 @@ export function LiftForm({ view, lift, close }: LiftFormProps) {
         />
       </div>
       <label class="check">
-        <input type="checkbox" checked={key} onChange={(event) => setKey(event.currentTarget.checked)} />
+        <input
+          type="checkbox"
+          checked={key}
+          onChange={(event) => change({ key: event.currentTarget.checked })}
+        />
         <span>Key lift: the weekly call looks at it</span>
       </label>
     </EditForm>

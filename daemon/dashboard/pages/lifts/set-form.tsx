@@ -1,21 +1,32 @@
 import { isWithin, limits } from '@platewright/core/records/limits.ts';
 import { parseDecimal } from '@platewright/core/units/decimal.ts';
 import type { LiftsView } from '@platewright/core/views/lifts-types.ts';
-import { useState } from 'preact/hooks';
 import { Field } from '../../forms/field.tsx';
 import { RecordForm } from '../../forms/record-form.tsx';
 import { Select } from '../../forms/select.tsx';
+import { keptDraft } from '../../state/draft.ts';
 import { useAdd } from '../../state/use-add.ts';
 import { formatLoad, formatSet, parseLoad } from './load.ts';
+
+/** `chosen` is the id of a lift, `typed` the repetitions. */
+interface SetDraft {
+  chosen: string;
+  load: string;
+  typed: string;
+  date: string;
+}
+
+const useDraft = keptDraft<SetDraft>(({ load, typed }) => load !== '' || typed !== '');
 
 /** One set: the lift, its load, its repetitions. */
 export function SetForm({ view }: { view: LiftsView }) {
   const { lifts, units } = view;
-  const { submit, add } = useAdd();
-  const [chosen, setChosen] = useState('');
-  const [load, setLoad] = useState('');
-  const [typed, setTyped] = useState('');
-  const [date, setDate] = useState(view.date);
+  const { draft, change, ids } = useDraft(`${view.athlete} ${view.date} ${units.mass}`, () => ({
+    ...{ chosen: '', load: '', typed: '' },
+    date: view.date,
+  }));
+  const { chosen, load, typed, date } = draft;
+  const { submit, add } = useAdd(ids);
   const lift = lifts.find(({ id }) => id === chosen) ?? lifts[0];
   const loadKg = parseLoad(load, units.mass);
   const repetitions = readRepetitions(typed);
@@ -25,8 +36,7 @@ export function SetForm({ view }: { view: LiftsView }) {
     if (loadKg === undefined || repetitions === undefined || !date) return;
     const set = { date, lift: lift.id, loadKg, repetitions };
     if (!(await add('lift-set', () => set, `${lift.name}: ${formatSet(set, units.mass)}.`))) return;
-    setLoad('');
-    setTyped('');
+    change({ load: '', typed: '' });
   };
 
   return (
@@ -41,12 +51,12 @@ export function SetForm({ view }: { view: LiftsView }) {
         label="Lift"
         value={lift.id}
         options={lifts.map(({ id, name }) => ({ value: id, label: name }))}
-        onChoice={setChosen}
+        onChoice={(to) => change({ chosen: to })}
       />
       <Field
         label="Load"
         value={load}
-        onText={setLoad}
+        onText={(to) => change({ load: to })}
         unit={units.mass}
         inputMode="decimal"
         autocomplete="off"
@@ -60,12 +70,12 @@ export function SetForm({ view }: { view: LiftsView }) {
       <Field
         label="Repetitions"
         value={typed}
-        onText={setTyped}
+        onText={(to) => change({ typed: to })}
         inputMode="numeric"
         autocomplete="off"
         wrong={typed && repetitions === undefined ? wrongRepetitions : undefined}
       />
-      <Field label="Date" type="date" value={date} max={view.date} onText={setDate} />
+      <Field label="Date" type="date" value={date} max={view.date} onText={(to) => change({ date: to })} />
     </RecordForm>
   );
 }

@@ -1,12 +1,14 @@
 import type { Phase } from '@platewright/core/records/kinds.ts';
 import type { PlanView } from '@platewright/core/views/plan-types.ts';
-import { useState } from 'preact/hooks';
 import { edit, sendEdits } from '../../api/edits.ts';
 import { AimFields } from '../../athlete-form/aim-fields.tsx';
-import { draftOfAim, draftOfAthlete, draftOfPhase } from '../../athlete-form/draft.ts';
+import { draftOfAim, draftOfAthlete, draftOfPhase, type PhaseDraft } from '../../athlete-form/draft.ts';
 import { readPhase } from '../../athlete-form/read-phase.ts';
 import { EditForm } from '../../forms/edit-form.tsx';
+import { keptDraft } from '../../state/draft.ts';
 import { useSubmit } from '../../state/use-submit.ts';
+
+const useDraft = keptDraft<PhaseDraft>();
 
 interface PhaseFormProps {
   plan: PlanView;
@@ -16,12 +18,16 @@ interface PhaseFormProps {
 
 /** A new phase, or a change to one. */
 export function PhaseForm({ plan, phase, close }: PhaseFormProps) {
-  const [draft, setDraft] = useState(() =>
+  const { id: athlete } = plan.athlete;
+  const { draft, change, forget, ids } = useDraft(`${athlete} ${phase?.id ?? 'new'}`, () =>
     phase ? draftOfPhase(phase) : draftOfAim('off-season', plan.date),
   );
   const { fields, wrong } = readPhase(draft);
-  const submit = useSubmit();
-  const { id: athlete } = plan.athlete;
+  const submit = useSubmit({ ids });
+  const leave = () => {
+    forget();
+    close();
+  };
   const save = async () => {
     if (!fields) return;
     const whole = {
@@ -30,14 +36,14 @@ export function PhaseForm({ plan, phase, close }: PhaseFormProps) {
       startMarkG: fields.startMarkG ?? null,
     };
     if (await submit.run(() => sendEdits([edit('phase', athlete, phase?.id ?? submit.idOf(), whole)])))
-      close();
+      leave();
   };
   return (
-    <EditForm what="the phase" submit={submit} save={save} ready={fields !== null} close={close}>
+    <EditForm what="the phase" submit={submit} save={save} ready={fields !== null} close={leave}>
       <AimFields
         phase={draft}
         athlete={draftOfAthlete({ ...plan.athlete, startMassKg: plan.session.bodyMassKg })}
-        set={setDraft}
+        set={change}
         wrong={wrong}
         whole
       />
