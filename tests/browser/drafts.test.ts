@@ -165,8 +165,15 @@ it('keeps what is typed while a line is being stored, and the order in which foo
 
 it('reads a food without an amount as the athlete usually eats it', async () => {
   await line().fill('turkey');
-  await page.locator('.reading-item').getByText('200 g Turkey breast, roasted').waitFor();
+  const read = page.locator('.reading-item').getByText('200 g Turkey breast, roasted');
+  await read.waitFor();
   await line().fill('');
+  await dashboard.go('Larder');
+  await page.getByRole('button', { name: 'Add a standing meal' }).click();
+  await page.getByRole('textbox', { name: 'What is in it' }).fill('turkey');
+  await read.waitFor();
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await dashboard.go('Today');
 });
 
 it('goes back to the typed line once a food was chosen, so that Enter logs it', async () => {

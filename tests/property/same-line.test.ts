@@ -67,10 +67,14 @@ async function bothRead(season: SeasonRecords, other: SeasonRecords, line: strin
   return { popup: items[0], dashboard: items[1] };
 }
 
+// Few, so that amounts of the same weight vie with each other.
+const eaten = foods
+  .filter(({ name }) => /^(White rice|Chicken breast|Egg, whole|Oats)/.test(name))
+  .map(({ id }) => id);
 const entry: fc.Arbitrary<Entry> = fc
   .record({
     id: fc.uuid(),
-    food: fc.constantFrom(...foods.map(({ id }) => id)),
+    food: fc.constantFrom(...eaten),
     daysAgo: fc.integer({ min: -3, max: 70 }),
     meal: fc.integer({ min: 1, max: 7 }),
     grams: fc.constantFrom(50, 80, 150, 200),
@@ -103,7 +107,7 @@ function shuffled<T>(items: readonly T[]): fc.Arbitrary<T[]> {
 describe('a typed line', () => {
   it('is read the same in the popup and on the dashboard, whatever was eaten and in whatever order it comes', async () => {
     const seasons = fc
-      .uniqueArray(entry, { maxLength: 60, selector: ({ id }) => id })
+      .uniqueArray(entry, { maxLength: 60, size: 'max', selector: ({ id }) => id })
       .chain((entries) => fc.tuple(shuffled(entries), shuffled(entries), shuffled(foods), shuffled(foods)));
     await fc.assert(
       fc.asyncProperty(seasons, line, fc.integer({ min: 1, max: 6 }), async ([a, b, c, d], text, meal) => {

@@ -101,10 +101,10 @@ describe('a view', () => {
         fields: entryFields(`${date}`, Number(grams)),
       })),
     );
-    const { meals, date } = await view('habits');
+    const { meals, anyMeal, date } = await view('habits');
     expect(date).toBe('2026-03-02');
     expect(meals).toHaveLength(athleteFields.meals);
-    for (const habits of meals) expect(habits).toMatchObject([{ grams: 200 }]);
+    for (const habits of [...meals, anyMeal]) expect(habits).toMatchObject([{ grams: 200 }]);
     expect((await view('habits', '?date=2026-03-03')).meals[0]).toMatchObject([{ grams: 700 }]);
   });
 

@@ -62,7 +62,7 @@ describe('suggestions', () => {
   });
 });
 
-function usual(entries: Eaten[], food: string, meal = occasion.meal): number | undefined {
+function usual(entries: Eaten[], food: string, meal: number | null = occasion.meal): number | undefined {
   return habitsOf(entries, { ...occasion, meal }).find((habit) => habit.food === food)?.grams;
 }
 
@@ -81,6 +81,7 @@ describe('the usual amount', () => {
     ]);
     expect(usual(entries, 'oats')).toBe(40);
     expect(usual(entries, 'oats', 1)).toBe(120);
+    expect(usual([...entries, eaten('oats', 8, { meal: 1, grams: 120 })], 'oats', null)).toBe(120);
   });
 });
 

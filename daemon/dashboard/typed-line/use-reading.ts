@@ -12,8 +12,8 @@ type Larder = HabitualLarder<Food>;
 const NO_HABITS: readonly FoodHabit[] = [];
 
 interface TypedLarderOptions {
-  /** Of the meal that the line is for. */
-  habits?: readonly FoodHabit[] | undefined;
+  /** Of the meal that the line is for; none until they are read. */
+  habits: readonly FoodHabit[] | undefined;
   /** Hidden foods that count all the same, by id. */
   kept?: readonly string[] | undefined;
 }

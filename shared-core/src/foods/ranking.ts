@@ -7,7 +7,8 @@ export type Eaten = Pick<Entry, 'date' | 'meal' | 'food' | 'name' | 'grams' | 'a
 /** The meal that is about to be logged. */
 export interface Occasion {
   date: string;
-  meal: number;
+  /** Null for no meal in particular. */
+  meal: number | null;
   /** `session` or `recovery`, for this date and those of the entries. */
   kindOf: (date: string) => string;
 }
@@ -49,7 +50,7 @@ function weightOf(entry: Eaten, { date, meal, kindOf }: Occasion): number {
   const ageDays = Math.abs(dayNumber(date) - dayNumber(entry.date));
   return (
     2 ** (-ageDays / halfLifeDays) *
-    (entry.meal === meal ? 1 : otherMeal) *
+    (meal === null || entry.meal === meal ? 1 : otherMeal) *
     (kindOf(entry.date) === kindOf(date) ? 1 : otherKindOfDay)
   );
 }

@@ -14,6 +14,8 @@ export interface HabitsView {
   date: string;
   /** For each meal of the day, what is eaten at it of each food of the last weeks. */
   meals: readonly (readonly FoodHabit[])[];
+  /** The same of all meals and kinds of day alike, for a standing meal. */
+  anyMeal: readonly FoodHabit[];
 }
 
 /** The first date whose entries are habits on a date. */
@@ -23,8 +25,9 @@ export function habitsSince(date: string): string {
 
 /** The entries that are habits on a date, in one order whatever order they came in. */
 export function recentEntries(entries: readonly Entry[], date: string): Entry[] {
+  const since = habitsSince(date);
   return entries
-    .filter((entry) => entry.date >= habitsSince(date) && entry.date <= date)
+    .filter((entry) => entry.date >= since && entry.date <= date)
     .sort((a, b) => (a.date + a.id < b.date + b.id ? -1 : 1));
 }
 
@@ -50,5 +53,6 @@ export function habitsView(records: Pick<SeasonRecords, 'athlete' | 'entries'>, 
     meals: Array.from({ length: athlete.meals }, (_, i) =>
       habitsOf(recent, occasionOf(athlete.training, date, i + 1)),
     ),
+    anyMeal: habitsOf(recent, { date, meal: null, kindOf: () => 'any' }),
   };
 }

@@ -1,3 +1,4 @@
+import type { FoodHabit } from '@platewright/core/foods/ranking.ts';
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
 import { formatLine } from '@platewright/core/foods/typed-line/format.ts';
 import { readyItems } from '@platewright/core/foods/typed-line/read-line.ts';
@@ -15,14 +16,16 @@ const useDraft = keptDraft<{ name: string; line: string }>();
 
 interface StandingMealFormProps {
   larder: LarderView;
+  /** Of all meals. */
+  habits: readonly FoodHabit[];
   meal: StandingMealView | null;
   close: () => void;
 }
 
 /** A standing meal: its name, and a typed line of what is in it. */
-export function StandingMealForm({ larder, meal, close }: StandingMealFormProps) {
+export function StandingMealForm({ larder, habits, meal, close }: StandingMealFormProps) {
   // A food that is no longer offered is still part of the meal.
-  const typedLarder = useTypedLarder(larder, { kept: meal?.items.map(({ food }) => food) });
+  const typedLarder = useTypedLarder(larder, { habits, kept: meal?.items.map(({ food }) => food) });
   const foods = new Map(larder.foods.map(({ food }) => [food.id, food]));
   const { draft, change, forget, ids } = useDraft(`${larder.athlete} ${meal?.id ?? 'new'}`, () => {
     const items = meal?.items.flatMap(({ food: id, grams }) => {

@@ -2,19 +2,23 @@ import { Figures } from '@platewright/core/ui/figures.tsx';
 import { weighedFigure } from '@platewright/core/ui/number.ts';
 import type { LarderView, StandingMealView } from '@platewright/core/views/larder-types.ts';
 import { useState } from 'preact/hooks';
+import { readView } from '../../api/views.ts';
 import { Empty } from '../../shell/empty.tsx';
 import { Remove } from '../../shell/remove.tsx';
 import { RowAction } from '../../shell/row-action.tsx';
 import { Writing } from '../../shell/writing.tsx';
+import { useLoaded } from '../../state/use-view.ts';
 import { StandingMealForm } from './standing-meal-form.tsx';
 
 /** Saved meals, each logged whole in one step. */
 export function StandingMeals({ larder }: { larder: LarderView }) {
   const [editing, setEditing] = useState<StandingMealView | 'new' | null>(null);
-  const { standingMeals, units } = larder;
-  if (editing !== null) {
+  const { standingMeals, units, athlete } = larder;
+  const habits = useLoaded(`habits ${athlete}`, () => readView('habits', athlete)).value?.anyMeal;
+  // Without habits a line may mean something else, so the form waits for them.
+  if (editing !== null && habits) {
     const meal = editing === 'new' ? null : editing;
-    return <StandingMealForm larder={larder} meal={meal} close={() => setEditing(null)} />;
+    return <StandingMealForm larder={larder} habits={habits} meal={meal} close={() => setEditing(null)} />;
   }
   const add = (
     <Writing>
