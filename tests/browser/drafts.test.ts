@@ -18,6 +18,17 @@ afterAll(() => world?.close());
 const line = () => page.getByRole('textbox', { name: 'Typed line' });
 const field = (name: string) => dashboard.section('Weigh in').getByRole('textbox', { name, exact: true });
 
+/** What another device does. */
+function changeAthlete(fields: object): Promise<void> {
+  return page.evaluate(
+    async (edit) => {
+      const headers = { 'content-type': 'application/json' };
+      await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify({ edits: [edit] }) });
+    },
+    { kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields },
+  );
+}
+
 it('what was typed and not sent is there again when its page is opened anew, for the date it was typed on', async () => {
   await line().fill('200 chicken');
   await page.getByLabel('To', { exact: true }).selectOption('2');
@@ -65,27 +76,38 @@ it('keeps a food and a table of weigh-ins that were begun, until they are sent o
   await paste.fill('');
 });
 
+it('begins a change of the set-up anew when another device changed it meanwhile, so that saving undoes nothing', async () => {
+  const name = page.getByRole('textbox', { name: 'Name', exact: true });
+  const open = () => page.getByRole('button', { name: 'Change the set-up' }).click();
+  await dashboard.go('Plan');
+  await open();
+  await name.fill('Ada');
+  await dashboard.go('Today');
+  await changeAthlete({ name: 'Bea' });
+  await dashboard.go('Plan');
+  await expect
+    .poll(async () => {
+      await open();
+      const shown = await name.inputValue();
+      await page.getByRole('button', { name: 'Leave it' }).click();
+      return shown;
+    })
+    .toBe('Bea');
+});
+
 it('takes no figure that was typed in one unit for one of another, once the unit was changed', async () => {
   const energy = page.getByRole('textbox', { name: 'Energy' });
-  const units = (fields: object) =>
-    page.evaluate(
-      async (edit) => {
-        const headers = { 'content-type': 'application/json' };
-        await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify({ edits: [edit] }) });
-      },
-      { kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields },
-    );
   await dashboard.go('Larder');
   await page.getByRole('button', { name: 'Add a food' }).click();
   await energy.fill('120');
   await dashboard.go('Today');
-  await units({ energyUnit: 'kJ' });
+  await changeAthlete({ energyUnit: 'kJ' });
   await dashboard.go('Larder');
   await page.getByText('kJ', { exact: false }).first().waitFor();
   await page.getByRole('button', { name: 'Add a food' }).click();
   expect(await energy.inputValue()).toBe('');
   await page.getByRole('button', { name: 'Leave it' }).click();
-  await units({ energyUnit: 'kcal' });
+  await changeAthlete({ energyUnit: 'kcal' });
   await dashboard.go('Today');
 });
 

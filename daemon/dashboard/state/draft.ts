@@ -20,8 +20,9 @@ export function keptDraft<D extends object>(begun: (draft: D) => boolean = () =>
   const sent = new Map<string, UnheardIds>();
 
   /**
-   * The draft kept under a key, which is read once, or else a blank one. The key holds the unit of its bare numbers: what was
-   * typed in another one would be read as this one.
+   * The draft kept under a key, which is read once, or else a blank one. The key holds the unit of its bare numbers, as what was
+   * typed in another one would be read as this one, and the record that is changed: saved over what another device made of it
+   * meanwhile, the draft would undo that.
    */
   return function useDraft(key: string, blank: () => D): KeptDraft<D> {
     const [place] = useState(key);

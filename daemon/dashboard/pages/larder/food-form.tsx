@@ -29,8 +29,9 @@ export function FoodForm({
 }) {
   const { energy } = larder.units;
   const original = larder.foods.find(({ food }) => food.id === editing.replace(/^copy:/, ''))?.food;
-  const { draft, change, forget, ids } = useDraft(`${larder.athlete} ${editing} ${energy}`, () =>
-    draftOfFood(original, energy),
+  const { draft, change, forget, ids } = useDraft(
+    `${larder.athlete} ${editing} ${JSON.stringify(original)} ${energy}`,
+    () => draftOfFood(original, energy),
   );
   const [tried, setTried] = useState(false);
   const submit = useSubmit({ ids });

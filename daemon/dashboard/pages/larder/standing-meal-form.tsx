@@ -27,7 +27,7 @@ export function StandingMealForm({ larder, habits, meal, close }: StandingMealFo
   // A food that is no longer offered is still part of the meal.
   const typedLarder = useTypedLarder(larder, { habits, kept: meal?.items.map(({ food }) => food) });
   const foods = new Map(larder.foods.map(({ food }) => [food.id, food]));
-  const { draft, change, forget, ids } = useDraft(`${larder.athlete} ${meal?.id ?? 'new'}`, () => {
+  const { draft, change, forget, ids } = useDraft(`${larder.athlete} ${JSON.stringify(meal)}`, () => {
     const items = meal?.items.flatMap(({ food: id, grams }) => {
       const food = foods.get(id);
       return food ? [{ food, grams, amount: null }] : [];

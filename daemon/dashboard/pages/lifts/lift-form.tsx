@@ -21,11 +21,15 @@ interface LiftFormProps {
 export function LiftForm({ view, lift, close }: LiftFormProps) {
   const { athlete, units } = view;
   const { tell } = useNotice();
-  const { draft, change, forget, ids } = useDraft(`${athlete} ${lift?.id ?? 'new'} ${units.mass}`, () => ({
-    name: lift?.name ?? '',
-    step: loadFigure(lift?.smallestStepKg ?? usualStepKg[units.mass], units.mass),
-    key: lift?.key ?? true,
-  }));
+  const changed = lift && [lift.id, lift.name, lift.smallestStepKg, lift.key];
+  const { draft, change, forget, ids } = useDraft(
+    `${athlete} ${JSON.stringify(changed)} ${units.mass}`,
+    () => ({
+      name: lift?.name ?? '',
+      step: loadFigure(lift?.smallestStepKg ?? usualStepKg[units.mass], units.mass),
+      key: lift?.key ?? true,
+    }),
+  );
   const { name, step, key } = draft;
   const submit = useSubmit({ ids });
   const leave = () => {

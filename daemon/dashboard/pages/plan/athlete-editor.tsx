@@ -16,7 +16,7 @@ const useDraft = keptDraft<AthleteDraft>();
 /** The whole set-up as a form. Body mass at set-up is in force only until the first weekly call was decided. */
 export function AthleteEditor({ plan, close }: { plan: PlanView; close: () => void }) {
   const { athlete } = plan;
-  const { draft, change: set, forget } = useDraft(athlete.id, () => draftOfAthlete(athlete));
+  const { draft, change: set, forget } = useDraft(JSON.stringify(athlete), () => draftOfAthlete(athlete));
   const { fields, wrong } = readAthlete(draft, { ...athlete, today: plan.date });
   const submit = useSubmit();
   const leave = () => {

@@ -19,7 +19,7 @@ interface PhaseFormProps {
 /** A new phase, or a change to one. */
 export function PhaseForm({ plan, phase, close }: PhaseFormProps) {
   const { id: athlete } = plan.athlete;
-  const { draft, change, forget, ids } = useDraft(`${athlete} ${phase?.id ?? 'new'}`, () =>
+  const { draft, change, forget, ids } = useDraft(`${athlete} ${JSON.stringify(phase)}`, () =>
     phase ? draftOfPhase(phase) : draftOfAim('off-season', plan.date),
   );
   const { fields, wrong } = readPhase(draft);
