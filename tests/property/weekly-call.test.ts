@@ -122,7 +122,7 @@ describe('no call crosses a guard', () => {
           const floor = call.evidence.find((item) => item.code === 'energy-availability')?.numbers.floorMarkG;
           expect(call.carbohydrateG).toBeGreaterThanOrEqual((floor ?? Number.NaN) - 1e-6);
           if (athlete.fatPercent !== undefined && call.pace) {
-            const latest = call.forecast?.atOldMark.points[0]?.massKg.mean ?? 0;
+            const latest = call.forecast?.atOldMark.points[1]?.massKg.mean ?? 0;
             const energy = 4 * targets.proteinG + 4 * call.carbohydrateG + 9 * targets.fatG;
             expect(energy).toBeGreaterThan(29.9 * latest * (1 - athlete.fatPercent / 100));
           }
