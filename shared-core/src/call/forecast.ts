@@ -13,7 +13,7 @@ const DAYS = 28;
 /** How far a day's eating strays from its average: relative standard deviation of a whole week (common practice, no source). */
 const WEEK_OF_EATING_SD = 0.025;
 /** How many times the usual steps of maintenance are allowed for: lives differ in it, and what is to come no reading tells (common practice, no source; set on virtual athletes). */
-const STEPS_AHEAD = 4;
+const STEPS_AHEAD = 3;
 /** How unsure it is that water to come follows the response that water so far had, as a share (common practice, no source). */
 const RESPONSE_DOUBT = 0.2;
 

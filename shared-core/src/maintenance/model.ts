@@ -51,8 +51,8 @@ export interface BodyModel {
   paceKgPerWeek(days: number): Known;
 }
 
-/** Unforeseen steps of maintenance: about two in a year, of some 200 kcal/d (common practice, no source). */
-const stepSearch = { hypotheses: 9, everyDays: 4, chance: 4 / 180, stepVar: 210 ** 2 };
+/** Unforeseen steps of maintenance: about three in a year, of some 200 kcal/d (common practice, no source). */
+const stepSearch = { hypotheses: 9, everyDays: 4, chance: 4 / 120, stepVar: 210 ** 2 };
 /** Slow drift, standard deviation of 16 kcal/d after a week (common practice, no source). */
 const driftVar = 16 ** 2 / 7;
 /** The noise grid looks at so many days at most, and needs so many readings (common practice, no source). */
