@@ -83,10 +83,10 @@ async function run(typed: readonly string[]): Promise<void> {
 }
 
 /** Trouble with a store, in words that lead to that very store. */
-async function told(error: unknown, { place }: Command, given: Given): Promise<never> {
+async function told(error: unknown, command: Command, given: Given): Promise<never> {
   if (!(error instanceof StoreTrouble)) throw error;
-  const { optionsFor, settings } = await import('./settings.ts');
-  throw new CommandTrouble(error.messageWith(optionsFor((place ?? settings)(given))));
+  const { optionsOf } = await import('./options-of.ts');
+  throw new CommandTrouble(error.messageWith(optionsOf(command, given)));
 }
 
 function parse(command: Command, args: string[]): Given {
