@@ -24,6 +24,8 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
+          // A loaded machine takes its time; what is asserted never depends on it.
+          expect: { poll: { timeout: 30_000 } },
         },
       },
     ],

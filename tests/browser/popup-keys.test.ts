@@ -80,9 +80,12 @@ it('removes one entry, and logs a standing meal once, however long a key is held
   await page.keyboard.up('1');
   await page.keyboard.up('Alt');
   await popup.said('Logged Held');
+  const honey = page.getByRole('button', { name: '20 g of Honey' });
+  await expect.poll(() => honey.count()).toBe(1);
   await line.press('Control+z');
   await popup.said('Undone: Logged Held');
-  expect(await popup.page.getByRole('button', { name: '20 g of Honey' }).count()).toBe(0);
+  // One Undo takes one logging back; the list is read anew after it is said.
+  await expect.poll(() => honey.count()).toBe(0);
 
   const entries = page.getByRole('button', { name: /g of Sugar/ });
   await popup.log('31 sugar, 32 sugar, 33 sugar, 34 sugar');
