@@ -1,5 +1,6 @@
 import { MAX_PUSH } from '@platewright/core/protocol/sync.ts';
-import { type Daemon, pairExtension, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
+import { type Daemon, pairExtension, startDaemon } from '../faults/daemon-process.ts';
+import { temporaryFolder } from '../support/folder.ts';
 import { yearsOfChanges } from './years.ts';
 
 /** A daemon process whose store holds years of records, and what a device of it says with each request. */

@@ -8,7 +8,8 @@ import { Hono } from 'hono';
 import * as z from 'zod/mini';
 import { serve } from '../../daemon/src/server/serve.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
-import { startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
+import { startDaemon } from '../faults/daemon-process.ts';
+import { temporaryFolder } from '../support/folder.ts';
 import { fullDaemon } from './full-daemon.ts';
 import { type Compared, median, printTable } from './table.ts';
 

@@ -1,7 +1,8 @@
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
+import { startDaemon } from '../faults/daemon-process.ts';
 import { chromiumPath } from '../support/chromium.ts';
+import { temporaryFolder } from '../support/folder.ts';
 import { Dashboard, pageNames } from './pages/dashboard.ts';
 import { pairByLink } from './pages/pair.ts';
 

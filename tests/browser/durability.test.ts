@@ -4,9 +4,10 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { seededChance } from '../../fixtures/season/chance.ts';
-import { type Daemon, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
+import { type Daemon, startDaemon } from '../faults/daemon-process.ts';
 import { ATHLETE, entryFields } from '../server/fields.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
+import { temporaryFolder } from '../support/folder.ts';
 import { loggedChanges } from './logged-changes.ts';
 import { PopupPage } from './pages/popup.ts';
 

@@ -1,9 +1,10 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Daemon, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
+import { type Daemon, startDaemon } from '../faults/daemon-process.ts';
 import { ATHLETE, entryFields } from '../server/fields.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
+import { temporaryFolder } from '../support/folder.ts';
 import { broken } from './broken-rules.ts';
 import { keepEdits } from './keep-edits.ts';
 import { loggedChanges } from './logged-changes.ts';

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
-import { type Daemon, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
+import { type Daemon, startDaemon } from '../faults/daemon-process.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
+import { temporaryFolder } from '../support/folder.ts';
 import { pairByLink } from './pages/pair.ts';
 import { PopupPage } from './pages/popup.ts';
 

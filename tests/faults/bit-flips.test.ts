@@ -1,24 +1,20 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import fc from 'fast-check';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
 import { findFaults } from '../../daemon/src/store/sqlite-verify.ts';
+import { useFolder } from '../support/use-folder.ts';
 import { weighIns } from './load.ts';
 
 const FLIPS = 500;
 
-let folder: string;
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'platewright-flips-'));
-});
-afterEach(() => rmSync(folder, { recursive: true }));
+const folder = useFolder();
 
 /** A store with something in every table, as a file. */
 async function filled(): Promise<Buffer> {
-  const store = openSqliteStore(folder, 'owner');
+  const store = openSqliteStore(folder(), 'owner');
   await store.append(weighIns('a', 150), (clock) => clock);
   await store.fold(20);
   const rights = { athlete: null, access: 'write' } as const;
@@ -28,7 +24,7 @@ async function filled(): Promise<Buffer> {
   }
   await store.putCode('h', 10, rights);
   await store.close();
-  return readFileSync(join(folder, STORE_FILE));
+  return readFileSync(join(folder(), STORE_FILE));
 }
 
 /** Whatever a program could read of a store, a row a line; null when it can't be read at all. */
@@ -56,8 +52,8 @@ const RECORD = /^records .*"id":"([\w-]+)"/;
 
 it(`notices each of ${FLIPS} flipped bits that change anything, and names the record`, async () => {
   const sound = await filled();
-  const copy = join(folder, 'flipped.sqlite');
-  const before = readable(join(folder, STORE_FILE)) ?? [];
+  const copy = join(folder(), 'flipped.sqlite');
+  const before = readable(join(folder(), STORE_FILE)) ?? [];
   const unnoticed: number[] = [];
   const unnamed: string[] = [];
   const count = { altering: 0, idle: 0, named: 0 };

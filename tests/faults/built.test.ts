@@ -3,7 +3,8 @@ import { once } from 'node:events';
 import { get } from 'node:https';
 import { resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Daemon, pairExtension, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { temporaryFolder } from '../support/folder.ts';
+import { type Daemon, pairExtension, startDaemon } from './daemon-process.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const VITE = resolve(ROOT, 'node_modules/vite/bin/vite.js');

@@ -3,24 +3,16 @@ import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSyn
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { athleteFields, change } from '../server/fields.ts';
-import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { type Daemon, pairExtension, platewright } from './daemon-process.ts';
 import { weighIns } from './load.ts';
+import { useMachine } from './machine.ts';
 
-let folder: ReturnType<typeof temporaryFolder>;
-let daemon: Daemon | null = null;
-beforeEach(() => {
-  folder = temporaryFolder();
-});
-afterEach(async () => {
-  await daemon?.stop('SIGKILL');
-  daemon = null;
-  folder.remove();
-});
+const machine = useMachine();
 
-const run = (...args: string[]) => platewright(folder.path, args);
+const run = (...args: string[]) => machine().run(...args);
 
 describe('the command line', () => {
   it('says what it can do, and more of each command', () => {
@@ -62,7 +54,7 @@ describe('the command line', () => {
     const { status, stderr } = run(name);
     expect(status).toBe(1);
     expect(stderr).toMatch(/no store .*Run npx platewright start\.$/m);
-    const options = ['--data', join(folder.path, 'elsewhere')];
+    const options = ['--data', join(machine().folder, 'elsewhere')];
     expect(run(name, ...options).stderr).toContain(`Run npx platewright start ${options.join(' ')}.`);
   });
 
@@ -70,7 +62,7 @@ describe('the command line', () => {
     ['export', []],
     ['demo', ['--port', '0']],
   ])('%s says of a damaged store which one to look at', async (name, more) => {
-    const data = join(folder.path, 'elsewhere');
+    const data = join(machine().folder, 'elsewhere');
     const store = openSqliteStore(data, 'owner');
     await store.putSetting('demo', '2026-03-02');
     await store.append([change('d', 'day', 'd', { date: '2026-03-02' })], (clock) => clock);
@@ -85,7 +77,7 @@ describe('the command line', () => {
   });
 
   it('the rest of the way to a store leads there too', async () => {
-    const data = join(folder.path, 'elsewhere');
+    const data = join(machine().folder, 'elsewhere');
     expect(run('doctor', '--data', data).stdout).toContain(`Run npx platewright start --data ${data}`);
     await openSqliteStore(data, 'owner').close();
     expect(run('devices', '--data', data).stderr).toContain(`Run npx platewright pair --data ${data}.`);
@@ -94,12 +86,12 @@ describe('the command line', () => {
 });
 
 it('a file that is no sound backup is called so by verify and restore, whatever is wrong with it', async () => {
-  const store = openSqliteStore(join(folder.path, 'data/platewright'), 'owner');
+  const store = openSqliteStore(machine().data, 'owner');
   await store.append(weighIns('w', 500), (clock) => clock);
   await store.close();
   const whole = readFileSync(run('backup').stdout.trim());
   const put = (name: string, content: Uint8Array | string) => {
-    const path = join(folder.path, name);
+    const path = join(machine().folder, name);
     writeFileSync(path, content);
     return path;
   };
@@ -120,8 +112,8 @@ it('a file that is no sound backup is called so by verify and restore, whatever 
   );
   const none = /^file: .*not a database\nDo not go back/;
   end(put('text', 'x'.repeat(5000)), none, /text is not sound \(.*not a database\)/);
-  end(join(folder.path, 'gone'), /^There is no file .*gone\.$/m, /^There is no file .*gone\.$/m);
-  end(folder.path, /is no file\. Name a backup/, /is no file\. Name a backup/);
+  end(join(machine().folder, 'gone'), /^There is no file .*gone\.$/m, /^There is no file .*gone\.$/m);
+  end(machine().folder, /is no file\. Name a backup/, /is no file\. Name a backup/);
   expect(run('verify').status).toBe(0);
 });
 
@@ -133,7 +125,7 @@ describe('the way to another code leads to the store that is served', () => {
     return said()?.split(' ') ?? [];
   };
   const makes = async (args: string[], options: string[]) => {
-    daemon = await startDaemon(folder.path, [...args, '--port', '0']);
+    const daemon = await machine().start([...args, '--port', '0']);
     const words = await another(daemon);
     expect(words).toEqual(['pair', ...options]);
     const code = run(...words).stdout.trim();
@@ -144,11 +136,11 @@ describe('the way to another code leads to the store that is served', () => {
   it('the usual one', () => makes(['start'], []));
 
   it('one in another folder', () => {
-    const data = join(folder.path, 'elsewhere');
+    const data = join(machine().folder, 'elsewhere');
     return makes(['start', '--data', data], ['--data', data]);
   });
 
-  it('the invented one', () => makes(['demo'], ['--data', join(folder.path, 'data/platewright-demo')]));
+  it('the invented one', () => makes(['demo'], ['--data', join(machine().folder, 'data/platewright-demo')]));
 });
 
 describe('start ends with a clear sentence and exit code 1', () => {
@@ -169,10 +161,10 @@ describe('start ends with a clear sentence and exit code 1', () => {
   });
 
   it('when the folder is not writable', () => {
-    const file = join(folder.path, 'file');
+    const file = join(machine().folder, 'file');
     writeFileSync(file, '');
     refused(/can't be written\..*--data/, '--data', join(file, 'below'));
-    const closed = join(folder.path, 'closed');
+    const closed = join(machine().folder, 'closed');
     mkdirSync(closed);
     chmodSync(closed, 0o500);
     // Root may write everywhere.
@@ -180,23 +172,23 @@ describe('start ends with a clear sentence and exit code 1', () => {
   });
 
   it('when the store is newer than the program', async () => {
-    daemon = await startDaemon(folder.path);
+    const daemon = await machine().start();
     await daemon.stop('SIGTERM');
-    const db = new DatabaseSync(join(folder.path, 'data/platewright/store.sqlite'));
+    const db = new DatabaseSync(join(machine().data, 'store.sqlite'));
     db.exec('PRAGMA user_version = 99');
     db.close();
     refused(/newer Platewright.*Update Platewright/);
   });
 
   it('when another daemon serves the folder', async () => {
-    daemon = await startDaemon(folder.path);
+    await machine().start();
     refused(/Another Platewright serves/);
-    expect(platewright(folder.path, ['import'], '').stderr).toMatch(/Another Platewright serves/);
+    expect(platewright(machine().folder, ['import'], '').stderr).toMatch(/Another Platewright serves/);
   });
 
   it('when its settings are not as they should be', () => {
-    mkdirSync(join(folder.path, 'config/platewright'), { recursive: true });
-    writeFileSync(join(folder.path, 'config/platewright/config.json'), '{"prot": 1}');
+    mkdirSync(join(machine().folder, 'config/platewright'), { recursive: true });
+    writeFileSync(join(machine().folder, 'config/platewright/config.json'), '{"prot": 1}');
     const { status, stderr } = run('start');
     expect(status).toBe(1);
     expect(stderr).toMatch(/config\.json is not as it should be/);
@@ -204,7 +196,7 @@ describe('start ends with a clear sentence and exit code 1', () => {
 });
 
 it('devices prints a name as text, whatever is in it', async () => {
-  daemon = await startDaemon(folder.path);
+  const daemon = await machine().start();
   const origin = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
   const name = 'A\u001b[31mB\tC\nD\u202eE';
   await fetch(`${daemon.url}/v1/pair`, {
@@ -222,11 +214,11 @@ it('devices prints a name as text, whatever is in it', async () => {
 });
 
 it('keeps every file to its user: store, certificate, backups, exports', async () => {
-  daemon = await startDaemon(folder.path, ['start', '--port', '0', '--lan', '--lan-port', '0']);
+  const daemon = await machine().start(['start', '--port', '0', '--lan', '--lan-port', '0']);
   await pairExtension(daemon);
   expect(run('backup').status).toBe(0);
-  expect(run('export', join(folder.path, 'data/platewright/records.jsonl')).status).toBe(0);
-  const kept = readdirSync(join(folder.path, 'data'), { recursive: true, withFileTypes: true }).map(
+  expect(run('export', join(machine().data, 'records.jsonl')).status).toBe(0);
+  const kept = readdirSync(join(machine().folder, 'data'), { recursive: true, withFileTypes: true }).map(
     (item) => ({
       name: item.name,
       mode: statSync(join(item.parentPath, item.name)).mode & 0o077,
@@ -240,7 +232,7 @@ it('keeps every file to its user: store, certificate, backups, exports', async (
 
 describe('rights', () => {
   it('go with the code that pair prints', async () => {
-    daemon = await startDaemon(folder.path);
+    const daemon = await machine().start();
     const owner = await pairExtension(daemon);
     const edits = ['Ann', 'Bob'].map((name) => ({
       kind: 'athlete',

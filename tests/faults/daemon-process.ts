@@ -1,7 +1,6 @@
 import { type ChildProcess, type ChildProcessByStdio, spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Readable } from 'node:stream';
@@ -14,12 +13,6 @@ function main(): string[] {
   return built === undefined ? [sources] : [...NODE_FLAGS, built];
 }
 const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
-
-/** A place for stores and settings that is gone after the test. */
-export function temporaryFolder(): { path: string; remove(): void } {
-  const path = mkdtempSync(join(tmpdir(), 'platewright-process-'));
-  return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
-}
 
 /** Compiled modules outlast a test's folder, so that each start is as quick as a second start at home. */
 const CACHE = resolve(import.meta.dirname, '../../node_modules/.cache');

@@ -1,11 +1,11 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { cpSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Change } from '@platewright/core/changes/change.ts';
 import type { Outcome } from '@platewright/core/protocol/sync.ts';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
-import { type Daemon, pairExtension, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { temporaryFolder } from '../support/folder.ts';
+import { type Daemon, pairExtension, startDaemon } from './daemon-process.ts';
 import { checkStore, Load, weighIns } from './load.ts';
 import { systemTool } from './system-tool.ts';
 
@@ -63,14 +63,14 @@ describe.skipIf(strace === null)('when the disk fails', () => {
 });
 
 async function countCalls(prepared: string, headers: Headers, calls: string): Promise<number> {
-  const folder = mkdtempSync(join(tmpdir(), 'platewright-calls-'));
-  const trace = join(folder, 'trace');
+  const folder = temporaryFolder();
+  const trace = join(folder.path, 'trace');
   try {
     await runWith(prepared, headers, traced('-o', trace, `--trace=${calls}`));
     await new Promise((resolve) => setTimeout(resolve, 200));
     return (readFileSync(trace, 'utf8').match(/ = \d+$/gm) ?? []).length;
   } finally {
-    rmSync(folder, { recursive: true });
+    folder.remove();
   }
 }
 

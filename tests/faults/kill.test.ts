@@ -1,24 +1,17 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Change } from '@platewright/core/changes/change.ts';
 import fc from 'fast-check';
-import { afterEach, beforeEach, expect, it } from 'vitest';
-import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { expect, it } from 'vitest';
+import { pairExtension } from './daemon-process.ts';
 import { checkStore, Load, sendAgain } from './load.ts';
+import { useMachine } from './machine.ts';
 
 /** FAULT_KILLS asks for more of them. */
 const KILLS = Number(process.env.FAULT_KILLS ?? 200);
 const PUSHERS = 4;
 const BATCH = 5;
 
-let folder: ReturnType<typeof temporaryFolder>;
-let daemon: Daemon;
-beforeEach(() => {
-  folder = temporaryFolder();
-});
-afterEach(async () => {
-  await daemon.stop('SIGKILL');
-  folder.remove();
-});
+const machine = useMachine();
 
 const PATIENCE_MS = KILLS * 5000;
 
@@ -26,7 +19,7 @@ it(`killed ${KILLS} times it loses nothing it acknowledged, and a retry doubles 
   timeout: PATIENCE_MS,
 }, async () => {
   const moments = fc.sample(fc.integer({ min: 1, max: 60 }), { numRuns: KILLS, seed: 20260302 });
-  daemon = await startDaemon(folder.path);
+  let daemon = await machine().start();
   const headers = await pairExtension(daemon);
   const sent: Change[] = [];
   const told = new Set<string>();
@@ -39,7 +32,7 @@ it(`killed ${KILLS} times it loses nothing it acknowledged, and a retry doubles 
     await daemon.stop('SIGKILL');
     const down = performance.now();
     await Promise.all(pushers);
-    daemon = await startDaemon(folder.path);
+    daemon = await machine().start();
     ups.push(performance.now() - down);
     const again = new Load(daemon.url, headers);
     untold += await sendAgain(load, again);
@@ -49,8 +42,8 @@ it(`killed ${KILLS} times it loses nothing it acknowledged, and a retry doubles 
   await daemon.stop('SIGTERM');
 
   expect(told.size).toBe(sent.length);
-  await checkStore(`${folder.path}/data/platewright`, sent, told);
-  expect(platewright(folder.path, ['doctor']).stdout).toContain('all sound');
+  await checkStore(machine().data, sent, told);
+  expect(machine().run('doctor').stdout).toContain('all sound');
   const slowest = Math.max(...ups).toFixed(0);
   console.log(
     `${KILLS} kills, ${sent.length} changes, ${untold} stored but not told; up again in ${slowest} ms at most`,

@@ -1,12 +1,13 @@
 import { once } from 'node:events';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { createApp } from '../../daemon/src/server/app.ts';
 import { createLog } from '../../daemon/src/server/log.ts';
 import { ask, hangUp } from '../server/ask.ts';
 import { athleteFields, phaseFields } from '../server/fields.ts';
 import { useHouse } from '../server/house.ts';
 import { rawly } from '../server/raw.ts';
-import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { type Daemon, pairExtension } from './daemon-process.ts';
+import { useMachine } from './machine.ts';
 
 /** A line of the log: an instant in UTC, a level, an event, and facts that are words of the program or numbers. */
 const LINE =
@@ -25,11 +26,11 @@ function read(line: string): Line {
   return { level, event, facts: Object.fromEntries(pairs.map((fact) => fact.split('='))) };
 }
 
-let folder: ReturnType<typeof temporaryFolder>;
+const machine = useMachine();
 let daemon: Daemon;
 
 async function start(...args: string[]): Promise<{ port: number; host: string; origin: string }> {
-  daemon = await startDaemon(folder.path, ['start', '--port', '0', ...args]);
+  daemon = await machine().start(['start', '--port', '0', ...args]);
   const { host, port } = new URL(daemon.url);
   return { port: Number(port), host, origin: daemon.url };
 }
@@ -47,14 +48,7 @@ const json = { 'content-type': 'application/json' };
 const fetched = { 'sec-fetch-site': 'same-origin' };
 
 describe('the log of a running daemon', () => {
-  beforeEach(() => {
-    folder = temporaryFolder();
-  });
-  afterEach(async () => {
-    hangUp();
-    await daemon.stop('SIGKILL');
-    folder.remove();
-  });
+  afterEach(hangUp);
 
   it('has a line for each pairing, good or wrong, and for each key that was taken back', async () => {
     const { port, host, origin } = await start();
@@ -84,10 +78,10 @@ describe('the log of a running daemon', () => {
     const said = { host, ...headers };
     const { device } = JSON.parse((await ask({ port, path: '/v1/session', headers: said })).text);
     const stream = await fetch(`${daemon.url}/v1/events`, { headers });
-    expect(platewright(folder.path, ['devices', 'revoke', device]).status).toBe(0);
+    expect(machine().run('devices', 'revoke', device).status).toBe(0);
     expect(await stream.text()).toContain('changed');
     // Seen once, told once.
-    expect(platewright(folder.path, ['devices', 'revoke', device]).status).toBe(0);
+    expect(machine().run('devices', 'revoke', device).status).toBe(0);
     const told = (await ended()).filter(({ event }) => event === 'key-taken-back');
     expect(told).toEqual([
       { level: 'warn', event: 'key-taken-back', facts: { device, by: 'another-process' } },
@@ -100,7 +94,7 @@ describe('the log of a running daemon', () => {
     const edits = [{ kind: 'athlete', athlete: 'ann', fields: { ...athleteFields, name: 'Ann' } }];
     const body = JSON.stringify({ edits });
     await ask({ port, method: 'POST', path: '/v1/records', headers: { host, ...owner }, body });
-    const code = platewright(folder.path, ['pair', '--read-only']).stdout.trim();
+    const code = machine().run('pair', '--read-only').stdout.trim();
     const reader = await pairExtension({ ...daemon, code });
     const asked = { port, method: 'POST', path: '/v1/records', body };
     expect((await ask({ ...asked, headers: { host, ...reader } })).status).toBe(403);

@@ -1,12 +1,13 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { constants, tmpdir } from 'node:os';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { constants } from 'node:os';
 import { join, resolve } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { fileURLToPath } from 'node:url';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { migrations, SCHEMA_VERSION } from '../../daemon/src/store/migrations/migrations.ts';
 import { openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
+import { useFolder } from '../support/use-folder.ts';
 import { systemTool } from './system-tool.ts';
 
 const OPEN_STORE = fileURLToPath(new URL('./open-store.ts', import.meta.url));
@@ -18,16 +19,12 @@ const CALLS = 'pwrite64,fsync,fdatasync,ftruncate,rename,unlink';
 const strace = systemTool('strace', 'strace');
 const older = migrations.map(({ version }) => version).filter((version) => version < SCHEMA_VERSION);
 
-let folder: string;
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'platewright-migration-kill-'));
-});
-afterEach(() => rmSync(folder, { recursive: true }));
+const folder = useFolder();
 
 function lay(version: number): void {
-  rmSync(folder, { recursive: true });
-  folder = mkdtempSync(join(tmpdir(), 'platewright-migration-kill-'));
-  const db = new DatabaseSync(join(folder, STORE_FILE));
+  rmSync(folder(), { recursive: true });
+  mkdirSync(folder());
+  const db = new DatabaseSync(join(folder(), STORE_FILE));
   db.exec(readFileSync(join(OLD, `v${version}.sql`), 'utf8'));
   db.exec('PRAGMA journal_mode = WAL');
   db.close();
@@ -36,7 +33,7 @@ function lay(version: number): void {
 function openStore(under: readonly string[], ...args: string[]): { killed: boolean; stdout: string } {
   const [program = process.execPath, ...before] = [...under, process.execPath];
   const env = { ...process.env, NODE_COMPILE_CACHE: COMPILED };
-  const ended = spawnSync(program, [...before, OPEN_STORE, folder, ...args], { encoding: 'utf8', env });
+  const ended = spawnSync(program, [...before, OPEN_STORE, folder(), ...args], { encoding: 'utf8', env });
   // A tracer ends as what it traced did, or says so by its exit code.
   const killed = ended.signal === 'SIGKILL' || ended.status === 128 + constants.signals.SIGKILL;
   if (!killed && ended.status !== 0) throw new Error(ended.stderr);
@@ -45,7 +42,7 @@ function openStore(under: readonly string[], ...args: string[]): { killed: boole
 
 /** Schema and rows of the store file, read by nothing of ours. */
 function content(): string {
-  const db = new DatabaseSync(join(folder, STORE_FILE));
+  const db = new DatabaseSync(join(folder(), STORE_FILE));
   const tables = db.prepare("SELECT name, sql FROM sqlite_schema WHERE type = 'table' ORDER BY name").all();
   const rows = tables.map(({ name }) => db.prepare(`SELECT * FROM "${name}" ORDER BY 1, 2`).all());
   const version = db.prepare('PRAGMA user_version').get();
@@ -57,7 +54,7 @@ function content(): string {
 async function checkAfterKill(old: string, migrated: string): Promise<'old' | 'new'> {
   const now = content();
   expect([old, migrated]).toContain(now);
-  const store = openSqliteStore(folder, 'owner');
+  const store = openSqliteStore(folder(), 'owner');
   expect(await store.verify()).toEqual([]);
   await store.close();
   expect(content()).toBe(migrated);
@@ -69,7 +66,7 @@ describe.each(older)('a start over a store of schema %i', { timeout: 600_000 }, 
   beforeEach(() => {
     lay(version);
     old = content();
-    openSqliteStore(folder, 'owner').close();
+    openSqliteStore(folder(), 'owner').close();
     migrated = content();
     lay(version);
   });

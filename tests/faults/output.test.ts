@@ -2,24 +2,16 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { join, resolve } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { afterEach, expect, it } from 'vitest';
 import { ask, hangUp } from '../server/ask.ts';
-import { type Daemon, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { platewright } from './daemon-process.ts';
+import { useMachine } from './machine.ts';
 
-let folder: ReturnType<typeof temporaryFolder>;
-let daemon: Daemon | null = null;
-beforeEach(() => {
-  folder = temporaryFolder();
-});
-afterEach(async () => {
-  hangUp();
-  await daemon?.stop('SIGKILL');
-  daemon = null;
-  folder.remove();
-});
+const machine = useMachine();
+afterEach(hangUp);
 
 it('a daemon goes on when nobody reads its log any more', async () => {
-  daemon = await startDaemon(folder.path);
+  const daemon = await machine().start();
   daemon.child.stderr?.destroy();
   daemon.child.stdout?.destroy();
   const port = Number(new URL(daemon.url).port);
@@ -35,21 +27,21 @@ it('a planted archive or backup steers no terminal by the names in it', () => {
   const record = { athlete: 'ann', id: 'd', kind: 'day', fields: { [field]: 1 }, clocks: {} };
   const head = { archive: 'platewright', version: 1, records: 1 };
   const archive = `${JSON.stringify(head)}\n${JSON.stringify(record)}\n`;
-  const { status, stderr } = platewright(folder.path, ['import'], archive);
+  const { status, stderr } = platewright(machine().folder, ['import'], archive);
   expect([status, stderr]).toEqual([1, expect.stringMatching(/the field a\ufffd\]0;b\ufffd has no clock/)]);
 
-  const file = join(folder.path, 'backup.sqlite');
-  expect(platewright(folder.path, ['backup', file]).status).toBe(0);
+  const file = join(machine().folder, 'backup.sqlite');
+  expect(machine().run('backup', file).status).toBe(0);
   const db = new DatabaseSync(file);
   const row = ['?', '?', '?', '?', '?'].join(', ');
   db.prepare(
     `INSERT INTO devices (id, name, kind, token_hash, paired_at, access, checksum) VALUES (${row}, 'write', x'00')`,
   ).run('a\u001b]0;b\u0007', 'A', 'dashboard', 'h', 1);
   db.close();
-  const said = platewright(folder.path, ['verify', file]).stdout;
+  const said = machine().run('verify', file).stdout;
   expect(said).toMatch(/device a\ufffd/);
   expect(said).not.toContain('\u001b');
-  expect(platewright(folder.path, ['restore', file]).stderr).toMatch(/is not sound \(device a\ufffd/);
+  expect(machine().run('restore', file).stderr).toMatch(/is not sound \(device a\ufffd/);
 });
 
 it('a command whose output nobody takes ends with exit code 1, and no stack', async () => {

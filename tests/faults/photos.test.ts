@@ -1,28 +1,21 @@
 import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { nameOf } from '../../daemon/src/keep/bytes.ts';
 import { picture } from '../server/pictures.ts';
-import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { pairExtension } from './daemon-process.ts';
+import { useMachine } from './machine.ts';
 
-let folder: ReturnType<typeof temporaryFolder>;
-let daemon: Daemon | null = null;
-beforeEach(() => {
-  folder = temporaryFolder();
-});
-afterEach(async () => {
-  await daemon?.stop('SIGKILL');
-  folder.remove();
-});
+const machine = useMachine();
 
-const run = (...args: string[]) => platewright(folder.path, args);
+const run = (...args: string[]) => machine().run(...args);
 const PICTURE = picture('image/jpeg', 'of ann');
 const NAME = nameOf(PICTURE);
 
 it('photos go with every backup, are missed when they are gone, and come back with a restore', async () => {
-  daemon = await startDaemon(folder.path);
+  let daemon = await machine().start();
   const headers = await pairExtension(daemon);
-  const address = () => `${daemon?.url}/v1/photos/${NAME}?athlete=ann`;
+  const address = () => `${daemon.url}/v1/photos/${NAME}?athlete=ann`;
   const sent = await fetch(address(), {
     ...{ method: 'PUT', headers: { ...headers, 'content-type': 'image/jpeg' } },
     body: new Uint8Array(PICTURE),
@@ -32,18 +25,18 @@ it('photos go with every backup, are missed when they are gone, and come back wi
   const body = JSON.stringify({ edits: [{ kind: 'photo', athlete: 'ann', id: 'p', fields }] });
   expect((await fetch(`${daemon.url}/v1/records`, { method: 'POST', headers, body })).status).toBe(200);
 
-  const elsewhere = join(folder.path, 'disk');
+  const elsewhere = join(machine().folder, 'disk');
   mkdirSync(elsewhere);
   const file = join(elsewhere, 'mine.sqlite');
   expect(run('backup', file).status).toBe(0);
   expect(run('backup').status).toBe(0);
-  for (const beside of [elsewhere, join(folder.path, 'data/platewright/backups')])
+  for (const beside of [elsewhere, join(machine().data, 'backups')])
     expect(existsSync(join(beside, 'bytes', NAME.slice(0, 2), NAME))).toBe(true);
   expect(run('doctor').stdout).toMatch(/good {2}photos: 1, all sound/);
   expect(run('verify').status).toBe(0);
   expect(run('verify', file).status).toBe(0);
 
-  rmSync(join(folder.path, 'data/platewright/bytes'), { recursive: true });
+  rmSync(join(machine().data, 'bytes'), { recursive: true });
   expect((await fetch(address(), { headers })).status).toBe(404);
   const verified = run('verify');
   expect(verified.status).toBe(1);
@@ -53,7 +46,7 @@ it('photos go with every backup, are missed when they are gone, and come back wi
 
   await daemon.stop('SIGTERM');
   expect(run('restore', file).status).toBe(0);
-  daemon = await startDaemon(folder.path);
+  daemon = await machine().start();
   const again = await fetch(address(), { headers });
   expect(new Uint8Array(await again.arrayBuffer())).toEqual(PICTURE);
   rmSync(join(elsewhere, 'bytes'), { recursive: true });

@@ -1,35 +1,30 @@
-import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import { startPostgres } from '../support/postgres.ts';
-import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { pairExtension } from './daemon-process.ts';
 import { weighIns } from './load.ts';
+import { useMachine } from './machine.ts';
 
 const postgres = await startPostgres();
 if (typeof postgres === 'string') {
   it.skip(`a daemon with a store in PostgreSQL: ${postgres}`, () => {});
 } else {
-  let folder: ReturnType<typeof temporaryFolder>;
+  const machine = useMachine();
   let address: string;
-  let daemon: Daemon | null = null;
   beforeEach(async () => {
-    folder = temporaryFolder();
     address = await postgres.database();
-  });
-  afterEach(async () => {
-    await daemon?.stop('SIGKILL');
-    folder.remove();
   });
   afterAll(() => postgres.stop());
 
-  const run = (...args: string[]) => platewright(folder.path, [...args, '--store', address]);
-  const start = () => startDaemon(folder.path, ['start', '--port', '0', '--store', address]);
+  const run = (...args: string[]) => machine().run(...args, '--store', address);
+  const start = () => machine().start(['start', '--port', '0', '--store', address]);
 
   describe('a daemon with a store in PostgreSQL', () => {
     it('keeps what it acknowledged when it is killed, and knows it again', async () => {
-      daemon = await start();
+      let daemon = await start();
       const headers = await pairExtension(daemon);
       const push = async (count: number) => {
         const body = JSON.stringify({ changes: weighIns('a', count) });
-        const answer = await fetch(`${daemon?.url}/v1/push`, { method: 'POST', headers, body });
+        const answer = await fetch(`${daemon.url}/v1/push`, { method: 'POST', headers, body });
         const { outcomes }: { outcomes: { outcome: string }[] } = await answer.json();
         return outcomes.filter(({ outcome }) => outcome === 'known').length;
       };
@@ -40,7 +35,7 @@ if (typeof postgres === 'string') {
       expect(run('devices').stdout).toMatch(/paired/);
       expect(run('pair').stdout).toMatch(/^\w{4}-\w{4}\n$/);
       const backup = run('backup').stdout.trim();
-      expect(platewright(folder.path, ['verify', backup]).status).toBe(0);
+      expect(machine().run('verify', backup).status).toBe(0);
       expect(await daemon.stop('SIGTERM')).toBe(0);
       expect(run('verify').stderr).toMatch(/as it was written/);
       expect(run('export').stdout.split('\n')).toHaveLength(27);
@@ -49,7 +44,7 @@ if (typeof postgres === 'string') {
     it('does not start under a superuser, whom row security does not bind, and doctor says so', async () => {
       const admin = new URL(address);
       admin.username = 'test';
-      const asAdmin = (command: string) => platewright(folder.path, [command, '--store', admin.href]);
+      const asAdmin = (command: string) => machine().run(command, '--store', admin.href);
       const started = asAdmin('start');
       expect(started.status).toBe(1);
       expect(started.stderr).toMatch(/user test passes by row security.*name another user after --store/);
@@ -57,9 +52,9 @@ if (typeof postgres === 'string') {
     });
 
     it('stays up and says so while the database is gone, and goes on when it is back', async () => {
-      daemon = await start();
+      const daemon = await start();
       const headers = await pairExtension(daemon);
-      const pull = async () => (await fetch(`${daemon?.url}/v1/pull`, { headers })).status;
+      const pull = async () => (await fetch(`${daemon.url}/v1/pull`, { headers })).status;
       expect(await pull()).toBe(200);
       postgres.asSuperuser(
         address,

@@ -1,33 +1,26 @@
 import { readdirSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { afterEach, beforeEach, expect, it } from 'vitest';
-import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { expect, it } from 'vitest';
+import { pairExtension } from './daemon-process.ts';
 import { weighIns } from './load.ts';
+import { useMachine } from './machine.ts';
 
-let folder: ReturnType<typeof temporaryFolder>;
-let daemon: Daemon | null = null;
-beforeEach(() => {
-  folder = temporaryFolder();
-});
-afterEach(async () => {
-  await daemon?.stop('SIGKILL');
-  folder.remove();
-});
+const machine = useMachine();
 
-const run = (...args: string[]) => platewright(folder.path, args);
-const data = () => join(folder.path, 'data/platewright');
+const run = (...args: string[]) => machine().run(...args);
+const data = () => machine().data;
 
 it('a damaged store is named, looked at, and put right from a backup', async () => {
-  daemon = await startDaemon(folder.path);
+  let daemon = await machine().start();
   const headers = await pairExtension(daemon);
   const push = (changes: unknown) =>
-    fetch(`${daemon?.url}/v1/push`, { method: 'POST', headers, body: JSON.stringify({ changes }) });
+    fetch(`${daemon.url}/v1/push`, { method: 'POST', headers, body: JSON.stringify({ changes }) });
   expect((await push(weighIns('a', 20))).status).toBe(200);
   const backup = run('backup').stdout.trim();
   expect(run('verify').stderr).toMatch(/as it was written/);
 
-  const tried = await startDaemon(folder.path, ['restore', backup, '--try', '--port', '0']);
+  const tried = await machine().start(['restore', backup, '--try', '--port', '0']);
   const storeOf = async (url: string, headers: Record<string, string>) =>
     (await (await fetch(`${url}/v1/session`, { headers })).json()).store;
   const triedStore = await storeOf(tried.url, await pairExtension(tried));
@@ -49,17 +42,17 @@ it('a damaged store is named, looked at, and put right from a backup', async () 
 
   expect(run('restore', backup).status).toBe(0);
   expect(run('verify').status).toBe(0);
-  daemon = await startDaemon(folder.path);
+  daemon = await machine().start();
   expect((await push(weighIns('a', 21))).status).toBe(200);
   await daemon.stop('SIGTERM');
   expect(run('export').stdout.split('\n').length).toBe(23);
 });
 
 it('nothing is kept of a backup that was looked at, though its process was killed', async () => {
-  daemon = await startDaemon(folder.path);
+  let daemon = await machine().start();
   const backup = run('backup').stdout.trim();
   const tries = join(data(), 'tries');
-  const look = () => startDaemon(folder.path, ['restore', backup, '--try', '--port', '0']);
+  const look = () => machine().start(['restore', backup, '--try', '--port', '0']);
   const age = () => {
     for (const name of readdirSync(tries)) utimesSync(join(tries, name), 0, 0);
   };
@@ -70,16 +63,16 @@ it('nothing is kept of a backup that was looked at, though its process was kille
   age();
   expect(readdirSync(tries)).toHaveLength(1);
   await daemon.stop('SIGTERM');
-  daemon = await startDaemon(folder.path);
+  daemon = await machine().start();
   expect(readdirSync(tries)).toHaveLength(1);
   await running.stop('SIGKILL');
   await daemon.stop('SIGTERM');
-  daemon = await startDaemon(folder.path);
+  daemon = await machine().start();
   expect(readdirSync(tries)).toEqual([]);
 });
 
 it('a store found damaged at the start is served to be read', async () => {
-  daemon = await startDaemon(folder.path);
+  const daemon = await machine().start();
   const headers = await pairExtension(daemon);
   const body = JSON.stringify({ changes: weighIns('a', 3) });
   await fetch(`${daemon.url}/v1/push`, { method: 'POST', headers, body });
@@ -89,9 +82,7 @@ it('a store found damaged at the start is served to be read', async () => {
   db.exec('UPDATE head SET clock = NULL');
   db.close();
   // It prints no link, because it pairs no one.
-  await expect(
-    startDaemon(folder.path, ['start', '--port', '0'], ['timeout', '-s', 'TERM', '5']),
-  ).rejects.toThrow(
+  await expect(machine().start(['start', '--port', '0'], ['timeout', '-s', 'TERM', '5'])).rejects.toThrow(
     new RegExp(`head of the change log[\\s\\S]*restore '${backup}'[\\s\\S]*served to be read`),
   );
 });

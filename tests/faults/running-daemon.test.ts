@@ -1,24 +1,16 @@
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
-import { type Daemon, pairExtension, platewright, startDaemon, temporaryFolder } from './daemon-process.ts';
+import { pairExtension, platewright } from './daemon-process.ts';
+import { useMachine } from './machine.ts';
 
-let folder: ReturnType<typeof temporaryFolder>;
-let daemon: Daemon | null = null;
-beforeEach(() => {
-  folder = temporaryFolder();
-});
-afterEach(async () => {
-  await daemon?.stop('SIGKILL');
-  daemon = null;
-  folder.remove();
-});
+const machine = useMachine();
 
-const run = (...args: string[]) => platewright(folder.path, args);
+const run = (...args: string[]) => machine().run(...args);
 
 describe('a running daemon', () => {
   it('says in three lines what to do next', async () => {
-    daemon = await startDaemon(folder.path);
+    const daemon = await machine().start();
     const [page, extension, look] = daemon.lines;
     expect(page).toMatch(/^1\. .*http:\/\/127\.0\.0\.1:\d+\/#pair=[0-9A-Z]{4}-[0-9A-Z]{4}$/);
     expect(extension).toMatch(/^2\. .*extension.*typing 127\.0\.0\.1:\d+ [0-9A-Z]{4}-[0-9A-Z]{4}$/);
@@ -26,7 +18,7 @@ describe('a running daemon', () => {
   });
 
   it('stops in order with a stream open, and keeps data and devices over a restart', async () => {
-    daemon = await startDaemon(folder.path);
+    let daemon = await machine().start();
     const headers = await pairExtension(daemon);
     const stream = await fetch(`${daemon.url}/v1/events`, { headers });
     const reader = stream.body?.getReader();
@@ -35,12 +27,12 @@ describe('a running daemon', () => {
     await expect(reader?.read().then(({ done }) => done || Promise.reject(new Error('open')))).resolves.toBe(
       true,
     );
-    daemon = await startDaemon(folder.path);
+    daemon = await machine().start();
     expect((await fetch(`${daemon.url}/v1/session`, { headers })).status).toBe(200);
   });
 
   it('stops in order after it cut off a body that was too large', async () => {
-    daemon = await startDaemon(folder.path);
+    const daemon = await machine().start();
     const headers = { origin: 'chrome-extension://abc', 'content-type': 'application/json' };
     const large = new ReadableStream({
       pull: (stream) => stream.enqueue(new Uint8Array(1024 * 1024).fill(0x20)),
@@ -54,11 +46,11 @@ describe('a running daemon', () => {
   });
 
   it('hears of codes and devices that were let go from another process', async () => {
-    daemon = await startDaemon(folder.path);
+    const daemon = await machine().start();
     const code = run('pair').stdout.trim();
     expect(code).toMatch(/^[0-9A-Z]{4}-[0-9A-Z]{4}$/);
     const headers = await pairExtension({ ...daemon, code });
-    const session = () => fetch(`${daemon?.url}/v1/session`, { headers });
+    const session = () => fetch(`${daemon.url}/v1/session`, { headers });
     expect((await session()).status).toBe(200);
     const [id = ''] = run('devices').stdout.split('\t');
     expect(run('devices', 'revoke', 'nobody').status).toBe(1);
@@ -68,7 +60,7 @@ describe('a running daemon', () => {
   });
 
   it('is looked at, copied and exported while it runs; import fills an empty folder', async () => {
-    daemon = await startDaemon(folder.path);
+    const daemon = await machine().start();
     const headers = await pairExtension(daemon);
     const fields = { date: '2026-03-02', note: 'hello' };
     const clock = '000000000001-0000-phone';
@@ -90,12 +82,12 @@ describe('a running daemon', () => {
 
     const archive = run('export').stdout;
     expect(archive.split('\n')).toHaveLength(3);
-    const file = join(folder.path, 'records.jsonl');
+    const file = join(machine().folder, 'records.jsonl');
     expect(run('export', file).status).toBe(0);
     expect(run('export', file).stderr).toMatch(/there already/);
-    const other = ['--data', join(folder.path, 'other')];
-    expect(run('import', ...other, join(folder.path, 'missing')).stderr).toMatch(/can’t be read/);
-    expect(platewright(folder.path, ['import', ...other], 'nonsense').stderr).toMatch(
+    const other = ['--data', join(machine().folder, 'other')];
+    expect(run('import', ...other, join(machine().folder, 'missing')).stderr).toMatch(/can’t be read/);
+    expect(platewright(machine().folder, ['import', ...other], 'nonsense').stderr).toMatch(
       /Line 1 .*Nothing was imported/,
     );
     expect(run('import', ...other, file).stderr).toMatch(/1 records were imported/);
@@ -104,7 +96,7 @@ describe('a running daemon', () => {
   });
 
   it('shows a demo season in a store of its own', async () => {
-    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+    let daemon = await machine().start(['demo', '--port', '0']);
     const headers = await pairExtension(daemon);
     const session = await (await fetch(`${daemon.url}/v1/session`, { headers })).json();
     expect(session.demo).toBe(true);
@@ -112,7 +104,7 @@ describe('a running daemon', () => {
     const week = await (await fetch(`${daemon.url}/v1/views/week`, { headers })).json();
     expect(week.call).not.toBeNull();
     await daemon.stop('SIGTERM');
-    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+    daemon = await machine().start(['demo', '--port', '0']);
     expect((await fetch(`${daemon.url}/v1/session`, { headers })).status).toBe(200);
     expect(run('devices').stderr).toMatch(/no store/);
   });
@@ -120,9 +112,9 @@ describe('a running daemon', () => {
   it.each([
     ['Pacific/Kiritimati', 'Pacific/Kiritimati'],
     ['Nowhere/None', 'UTC'],
-  ])('shows a demo season whose athlete lives by the clock of a machine in %s', async (machine, timeZone) => {
-    vi.stubEnv('TZ', machine);
-    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+  ])('shows a demo season whose athlete lives by the clock of a machine in %s', async (zone, timeZone) => {
+    vi.stubEnv('TZ', zone);
+    const daemon = await machine().start(['demo', '--port', '0']);
     vi.unstubAllEnvs();
     const headers = await pairExtension(daemon);
     const plan = await (await fetch(`${daemon.url}/v1/views/plan`, { headers })).json();
@@ -135,8 +127,8 @@ describe('a running daemon', () => {
     ['dashboard', true],
     ['extension', false],
   ] as const)('makes an old demo season anew while only a %s is paired: %s', async (kind, renewed) => {
-    const data = join(folder.path, 'data/platewright-demo');
-    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+    const data = join(machine().folder, 'data/platewright-demo');
+    let daemon = await machine().start(['demo', '--port', '0']);
     await daemon.stop('SIGTERM');
     const old = openSqliteStore(data, 'owner');
     await old.putSetting('demo', '2020-01-01');
@@ -149,7 +141,7 @@ describe('a running daemon', () => {
     };
     await old.putDevice(device);
     await old.close();
-    daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
+    daemon = await machine().start(['demo', '--port', '0']);
     await daemon.stop('SIGTERM');
     const store = openSqliteStore(data, 'owner');
     expect((await store.setting('demo')) !== '2020-01-01').toBe(renewed);
@@ -160,7 +152,7 @@ describe('a running daemon', () => {
   });
 
   it('never fills a store of one’s own with a demo', async () => {
-    daemon = await startDaemon(folder.path);
+    const daemon = await machine().start();
     const headers = await pairExtension(daemon);
     const clock = '000000000001-0000-phone';
     const change = { id: 'c', athlete: 'ann', device: 'phone', clock, kind: 'day', record: 'd', fields: {} };
@@ -170,7 +162,7 @@ describe('a running daemon', () => {
       body: JSON.stringify({ changes: [change] }),
     });
     await daemon.stop('SIGTERM');
-    const { status, stderr } = run('demo', '--port', '0', '--data', join(folder.path, 'data/platewright'));
+    const { status, stderr } = run('demo', '--port', '0', '--data', machine().data);
     expect(status).toBe(1);
     expect(stderr).toMatch(/records of your own/);
   });

@@ -1,21 +1,15 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
-import { platewright, temporaryFolder } from './daemon-process.ts';
+import { useMachine } from './machine.ts';
 
-let folder: ReturnType<typeof temporaryFolder>;
-beforeEach(() => {
-  folder = temporaryFolder();
-});
-afterEach(() => {
-  vi.unstubAllEnvs();
-  folder.remove();
-});
+const machine = useMachine();
+afterEach(() => vi.unstubAllEnvs());
 
-const run = (...args: string[]) => platewright(folder.path, args);
-const config = () => join(folder.path, 'config/platewright/config.json');
+const run = (...args: string[]) => machine().run(...args);
+const config = () => join(machine().folder, 'config/platewright/config.json');
 function writeConfig(content: object): void {
   mkdirSync(dirname(config()), { recursive: true });
   writeFileSync(config(), JSON.stringify(content));
@@ -35,19 +29,19 @@ it.each(['launch.js', 'platewright.js'])(
 );
 
 it('doctor sends nobody to start where the folder can’t be used', () => {
-  const file = join(folder.path, 'file');
+  const file = join(machine().folder, 'file');
   writeFileSync(file, '');
   expect(run('doctor', '--data', file).stdout).toMatch(/mend {2}folder: .*Give it to this user/);
-  expect(run('doctor', '--data', join(folder.path, 'none')).stdout).toMatch(
+  expect(run('doctor', '--data', join(machine().folder, 'none')).stdout).toMatch(
     /is not there\. Run npx platewright start/,
   );
 });
 
 it('the folder of backups in the config file is for the store of the config file', () => {
-  const backups = join(folder.path, 'disk');
+  const backups = join(machine().folder, 'disk');
   writeConfig({ backups });
-  const own = join(folder.path, 'data/platewright');
-  const partners = join(folder.path, 'partner');
+  const own = machine().data;
+  const partners = join(machine().folder, 'partner');
   for (const data of [own, partners]) openSqliteStore(data, 'owner').close();
   // One folder for both would rotate one's away, and hand one's to the other where it is damaged.
   expect(run('backup').stdout).toMatch(new RegExp(`^${backups}/platewright-`));
@@ -84,9 +78,9 @@ describe('no other store than the one that was meant is used', () => {
       vi.stubEnv(`PLATEWRIGHT_${name}`, '');
     const { status, stderr } = run('devices');
     expect(status).toBe(1);
-    expect(stderr).toContain(`There is no store in ${join(folder.path, 'data/platewright')} yet`);
+    expect(stderr).toContain(`There is no store in ${machine().data} yet`);
     expect(run('doctor').stdout).toMatch(/port: \d+ is/);
-    expect(existsSync(join(folder.path, 'data'))).toBe(false);
-    expect(readdirSync(folder.path)).toEqual([]);
+    expect(existsSync(join(machine().folder, 'data'))).toBe(false);
+    expect(readdirSync(machine().folder)).toEqual([]);
   });
 });

@@ -1,12 +1,12 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Change } from '@platewright/core/changes/change.ts';
 import fc from 'fast-check';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
 import type { Stamp } from '../../daemon/src/store/store.ts';
 import { logOf } from '../support/log.ts';
+import { useFolder } from '../support/use-folder.ts';
 import { weighIns } from './load.ts';
 
 const RUNS = 500;
@@ -14,11 +14,7 @@ const PUSHES = 40;
 const BATCH = 3;
 const keep: Stamp = (clock) => clock;
 
-let folder: string;
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'platewright-torn-'));
-});
-afterEach(() => rmSync(folder, { recursive: true }));
+const folder = useFolder();
 
 /** What a power cut may leave of the write-ahead log: its end gone, a sector of it garbled, or zeros from somewhere on. */
 const tear = fc.record({
@@ -39,8 +35,8 @@ function torn(whole: Buffer, { how, where, seed }: { how: string; where: number;
 
 /** A store file and the log beside it, as they stand while a daemon writes. */
 async function liveFiles(): Promise<{ main: Buffer; log: Buffer; changes: Change[] }> {
-  openSqliteStore(folder, 'owner').close();
-  const store = openSqliteStore(folder, 'owner');
+  openSqliteStore(folder(), 'owner').close();
+  const store = openSqliteStore(folder(), 'owner');
   const changes: Change[] = [];
   for (let push = 0; push < PUSHES; push++) {
     const batch = weighIns(`c-${push}`, BATCH);
@@ -48,8 +44,8 @@ async function liveFiles(): Promise<{ main: Buffer; log: Buffer; changes: Change
     changes.push(...batch);
   }
   const files = {
-    main: readFileSync(join(folder, STORE_FILE)),
-    log: readFileSync(join(folder, `${STORE_FILE}-wal`)),
+    main: readFileSync(join(folder(), STORE_FILE)),
+    log: readFileSync(join(folder(), `${STORE_FILE}-wal`)),
   };
   await store.close();
   return { ...files, changes };
@@ -59,10 +55,10 @@ it(`torn ${RUNS} times, a write-ahead log leaves whole pushes from the first on,
   const { main, log, changes } = await liveFiles();
   let kept = 0;
   for (const damage of fc.sample(tear, { numRuns: RUNS, seed: 20260302 })) {
-    writeFileSync(join(folder, STORE_FILE), main);
-    writeFileSync(join(folder, `${STORE_FILE}-wal`), torn(log, damage));
-    rmSync(join(folder, `${STORE_FILE}-shm`), { force: true });
-    const store = openSqliteStore(folder, 'owner');
+    writeFileSync(join(folder(), STORE_FILE), main);
+    writeFileSync(join(folder(), `${STORE_FILE}-wal`), torn(log, damage));
+    rmSync(join(folder(), `${STORE_FILE}-shm`), { force: true });
+    const store = openSqliteStore(folder(), 'owner');
     const found = await logOf(store);
     expect(found.length % BATCH).toBe(0);
     expect(found).toEqual(changes.slice(0, found.length));

@@ -1,6 +1,7 @@
 import { formatClock } from '@platewright/core/changes/clock.ts';
 import { sessionSchema } from '@platewright/core/protocol/devices.ts';
-import { type Daemon, pairExtension, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
+import { type Daemon, pairExtension, startDaemon } from '../faults/daemon-process.ts';
+import { temporaryFolder } from '../support/folder.ts';
 import { saveApi } from './lint.ts';
 import { freePort, startTool } from './tool.ts';
 

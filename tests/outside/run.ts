@@ -2,7 +2,8 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Daemon, startDaemon, temporaryFolder } from '../faults/daemon-process.ts';
+import { type Daemon, startDaemon } from '../faults/daemon-process.ts';
+import { temporaryFolder } from '../support/folder.ts';
 import { checkBrowserRun } from './browser-run.ts';
 import { checkPolicies } from './csp.ts';
 import { lintApi, lintExtension } from './lint.ts';

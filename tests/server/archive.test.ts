@@ -1,5 +1,3 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Change } from '@platewright/core/changes/change.ts';
 import { formatClock } from '@platewright/core/changes/clock.ts';
@@ -9,22 +7,22 @@ import { clampAhead } from '../../daemon/src/server/writer.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import type { Stamp, Store } from '../../daemon/src/store/store.ts';
 import { demoSeason } from '../../fixtures/season/generate.ts';
+import { useFolder } from '../support/use-folder.ts';
 import { change, entryFields } from './fields.ts';
 
 const keep: Stamp = (clock) => clock;
 
-let folder: string;
+const folder = useFolder();
+
 let source: Store;
 let target: Store;
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'platewright-archive-'));
-  source = openSqliteStore(join(folder, 'source'), 'owner');
-  target = openSqliteStore(join(folder, 'target'), 'owner');
+  source = openSqliteStore(join(folder(), 'source'), 'owner');
+  target = openSqliteStore(join(folder(), 'target'), 'owner');
 });
 afterEach(async () => {
   await source.close();
   await target.close();
-  rmSync(folder, { recursive: true });
 });
 
 async function textOf(store: Store): Promise<string> {

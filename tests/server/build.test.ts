@@ -1,22 +1,21 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { beforeEach, expect, it } from 'vitest';
 import { type Build, buildStale } from '../../daemon/src/cli/build.ts';
+import { useFolder } from '../support/use-folder.ts';
 
 const LATER = new Date(Date.now() + 60_000);
-let root: string;
+const root = useFolder();
+
 beforeEach(() => {
-  root = mkdtempSync(join(tmpdir(), 'platewright-build-'));
-  mkdirSync(join(root, 'pages/dist'), { recursive: true });
-  mkdirSync(join(root, 'pages/deep'));
-  writeFileSync(join(root, 'pages/deep/page.ts'), '');
+  mkdirSync(join(root(), 'pages/dist'), { recursive: true });
+  mkdirSync(join(root(), 'pages/deep'));
+  writeFileSync(join(root(), 'pages/deep/page.ts'), '');
   writeFileSync(
-    join(root, 'build.mjs'),
+    join(root(), 'build.mjs'),
     "import { appendFileSync } from 'node:fs'; appendFileSync('pages/dist/out', 'x');",
   );
 });
-afterEach(() => rmSync(root, { recursive: true }));
 
 const build: Build = {
   name: 'pages',
@@ -26,17 +25,17 @@ const build: Build = {
 };
 
 it('builds what is missing or older than a source, and nothing else', async () => {
-  const times = () => readFileSync(join(root, 'pages/dist/out'), 'utf8').length;
-  expect(await buildStale(root, [build])).toEqual([]);
+  const times = () => readFileSync(join(root(), 'pages/dist/out'), 'utf8').length;
+  expect(await buildStale(root(), [build])).toEqual([]);
   expect(times()).toBe(1);
-  await buildStale(root, [build]);
+  await buildStale(root(), [build]);
   expect(times()).toBe(1);
-  utimesSync(join(root, 'pages/deep/page.ts'), LATER, LATER);
-  await buildStale(root, [build]);
+  utimesSync(join(root(), 'pages/deep/page.ts'), LATER, LATER);
+  await buildStale(root(), [build]);
   expect(times()).toBe(2);
 });
 
 it('names what could not be built', async () => {
-  writeFileSync(join(root, 'build.mjs'), 'process.exitCode = 3');
-  expect(await buildStale(root, [build])).toEqual(['pages']);
+  writeFileSync(join(root(), 'build.mjs'), 'process.exitCode = 3');
+  expect(await buildStale(root(), [build])).toEqual(['pages']);
 });

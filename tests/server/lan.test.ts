@@ -1,9 +1,8 @@
 import { hash, X509Certificate } from 'node:crypto';
 import { createSocket } from 'node:dgram';
-import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { Agent, request } from 'node:https';
 import { connect as connectPlain } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { connect, type DetailedPeerCertificate } from 'node:tls';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -12,6 +11,7 @@ import { announce } from '../../daemon/src/network/announce.ts';
 import { type Certificate, fingerprints, keptCertificate } from '../../daemon/src/network/certificate.ts';
 import { makeCertificate } from '../../daemon/src/network/make-certificate.ts';
 import { ownHosts } from '../../daemon/src/server/hosts.ts';
+import { useFolder } from '../support/use-folder.ts';
 import { type Asked, ask, hangUp } from './ask.ts';
 import { athleteFields, change } from './fields.ts';
 import { EXTENSION } from './house.ts';
@@ -241,13 +241,10 @@ describe('on the network', () => {
 describe('the kept certificate', () => {
   const day = 86_400_000;
   const wanted = { names: ['shed.local'], addresses: ['192.0.2.7', 'fd00::7'] };
-  let folder: string;
-  beforeEach(() => {
-    folder = mkdtempSync(join(tmpdir(), 'platewright-tls-'));
-  });
-  afterEach(() => rmSync(folder, { recursive: true }));
+  const folder = useFolder();
+
   const keep = (now: number, more: Partial<typeof wanted> = {}) =>
-    keptCertificate(folder, { ...wanted, ...more }, now);
+    keptCertificate(folder(), { ...wanted, ...more }, now);
   const same = (a: Certificate, b: Certificate) =>
     fingerprints(a).certificate === fingerprints(b).certificate;
 
@@ -261,7 +258,7 @@ describe('the kept certificate', () => {
     expect(publicKey.asymmetricKeyDetails?.namedCurve).toBe('prime256v1');
     expect(ca).toBe(false);
     expect((validToDate.getTime() - Date.now()) / day).toBeLessThan(825);
-    expect(statSync(join(folder, 'tls.pem')).mode & 0o777).toBe(0o600);
+    expect(statSync(join(folder(), 'tls.pem')).mode & 0o777).toBe(0o600);
     expect(same(await keep(Date.now()), made)).toBe(true);
     expect(same(await keep(Date.now(), { addresses: ['192.0.2.8'] }), made)).toBe(true);
   });
@@ -280,8 +277,8 @@ describe('the kept certificate', () => {
 
   it('is made anew when the file is damaged', async () => {
     const made = await keep(Date.now());
-    const path = join(folder, 'tls.pem');
-    const other = await keptCertificate(mkdtempSync(join(folder, 'x-')), wanted, Date.now());
+    const path = join(folder(), 'tls.pem');
+    const other = await keptCertificate(mkdtempSync(join(folder(), 'x-')), wanted, Date.now());
     for (const text of [
       '',
       'nonsense',

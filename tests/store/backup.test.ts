@@ -1,14 +1,4 @@
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  utimesSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { formatClock } from '@platewright/core/changes/clock.ts';
@@ -27,24 +17,24 @@ import { replaceStore, unpackBackup } from '../../daemon/src/store/sqlite-restor
 import { findFaults } from '../../daemon/src/store/sqlite-verify.ts';
 import type { Store, StoredDevice } from '../../daemon/src/store/store.ts';
 import { logOf } from '../support/log.ts';
+import { useFolder } from '../support/use-folder.ts';
 import { weighIn } from './contract.ts';
 
 const DAY = 86_400_000;
 const START = Date.parse('2026-01-01T12:00:00Z');
 
-let folder: string;
+const folder = useFolder();
+
 let store: Store;
 beforeEach(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'platewright-backup-'));
-  store = openSqliteStore(join(folder, 'live'), 'owner');
+  store = openSqliteStore(join(folder(), 'live'), 'owner');
   await store.append([weighIn('c1', { kg: 80 }), weighIn('c2', { kg: 81 })], (clock) => clock);
 });
 afterEach(async () => {
   await store.close();
-  rmSync(folder, { recursive: true });
 });
 
-const backups = () => join(folder, 'backups');
+const backups = () => join(folder(), 'backups');
 
 describe('the rotation', () => {
   it('keeps seven days, four weeks and twelve months of daily backups', () => {
@@ -82,7 +72,7 @@ describe('a backup', () => {
       for (const hour of [0, 5]) {
         await upkeep({
           store,
-          data: folder,
+          data: folder(),
           backups: backups(),
           now: () => START + day * DAY + hour * 3_600_000,
         });
@@ -99,7 +89,7 @@ describe('a backup', () => {
 
   it('from the future, made under a wrong clock, neither takes the place of others nor is gone back to before them', async () => {
     const at = (day: number) =>
-      upkeep({ store, data: folder, backups: backups(), now: () => START + day * DAY });
+      upkeep({ store, data: folder(), backups: backups(), now: () => START + day * DAY });
     for (let day = 400; day < 440; day++) await at(day);
     for (let day = 0; day < 8; day++) {
       await at(day);
@@ -113,7 +103,7 @@ describe('a backup', () => {
   });
 
   it('clears away what a kill left of earlier ones, but none that may be under way', async () => {
-    await makeBackup({ store, data: folder, backups: backups() }, START);
+    await makeBackup({ store, data: folder(), backups: backups() }, START);
     const left = (day: number, end = '') => {
       const path = `${backupPath(backups(), START + day * DAY)}.unfinished${end}`;
       writeFileSync(path, 'half');
@@ -122,20 +112,20 @@ describe('a backup', () => {
     };
     // As PostgreSQL’s, whose rows come in over a log beside the file.
     const [, , young] = [left(1), left(1, '-wal'), left(3)];
-    await makeBackup({ store, data: folder, backups: backups() }, START + 3.5 * DAY);
+    await makeBackup({ store, data: folder(), backups: backups() }, START + 3.5 * DAY);
     expect(readdirSync(backups()).filter((name) => name.includes('.unfinished'))).toEqual([young]);
   });
 
   it('is not taken of an empty store, and what keeps it from being taken is told', async () => {
-    const empty = openSqliteStore(join(folder, 'empty'), 'owner');
-    await upkeep({ store: empty, data: folder, backups: backups(), now: () => START });
+    const empty = openSqliteStore(join(folder(), 'empty'), 'owner');
+    await upkeep({ store: empty, data: folder(), backups: backups(), now: () => START });
     expect(existsSync(backups())).toBe(false);
     await empty.close();
     writeFileSync(backups(), 'a file in the way');
-    await expect(upkeep({ store, data: folder, backups: backups(), now: () => START })).rejects.toThrow();
+    await expect(upkeep({ store, data: folder(), backups: backups(), now: () => START })).rejects.toThrow();
     const running = startUpkeep({
       store,
-      data: folder,
+      data: folder(),
       backups: backups(),
       now: () => START,
       onTrouble: () => {},
@@ -145,7 +135,7 @@ describe('a backup', () => {
 
   it('folds what has been in the log for over 400 days, and no more', async () => {
     const at = (day: number) =>
-      upkeep({ store, data: folder, backups: backups(), now: () => START + day * DAY });
+      upkeep({ store, data: folder(), backups: backups(), now: () => START + day * DAY });
     await at(0);
     await store.append([weighIn('c3', { kg: 82 })], (clock) => clock);
     await at(399);
@@ -158,7 +148,7 @@ describe('a backup', () => {
 });
 
 describe('a file beside the store', () => {
-  const bytes = () => bytesFolder(folder);
+  const bytes = () => bytesFolder(folder());
   const content = Buffer.from('not really a picture');
 
   it('is kept once under its SHA-256, goes with backups, and is noticed when it is not as it was', async () => {
@@ -178,7 +168,7 @@ describe('a file beside the store', () => {
     expect(photoFaults(await store.records({ kind: 'photo' }), bytes())).toEqual([
       'photo photo-1 of athlete ann: its file is missing',
     ]);
-    await makeBackup({ store, data: folder, backups: backups() }, START);
+    await makeBackup({ store, data: folder(), backups: backups() }, START);
     const file = join(bytes(), sha256.slice(0, 2), sha256);
     writeFileSync(file, 'something else');
     expect(photoFaults(await store.records({ kind: 'photo' }), bytes())[0]).toMatch(
@@ -191,8 +181,8 @@ describe('a file beside the store', () => {
 });
 
 describe('a file that no record names', () => {
-  const [live, kept] = [() => bytesFolder(folder), () => bytesFolder(backups())];
-  const of = () => ({ store, data: folder, backups: backups() });
+  const [live, kept] = [() => bytesFolder(folder()), () => bytesFolder(backups())];
+  const of = () => ({ store, data: folder(), backups: backups() });
   const at = (day: number) => START + day * DAY;
   const named = (folder: string) =>
     readdirSync(folder, { recursive: true })
@@ -260,10 +250,10 @@ describe('a file that no record names', () => {
 });
 
 describe('a restore', () => {
-  const live = () => join(folder, 'live');
+  const live = () => join(folder(), 'live');
 
   it('brings back all that was in the backup, under a new id, and keeps what it replaces', async () => {
-    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    const path = await makeBackup({ store, data: folder(), backups: backups() }, START);
     const before = [await store.records({}), await logOf(store), await store.devices(), await store.mark(2)];
     const { id } = store;
     await store.append([weighIn('c3', { kg: 82 })], (clock) => clock);
@@ -276,8 +266,8 @@ describe('a restore', () => {
     expect(after).toEqual(before);
     expect(store.id).not.toBe(id);
     expect(store.trouble()).toBeNull();
-    await unpackBackup(join(backups(), 'kept.sqlite'), join(folder, 'again'));
-    const kept = openSqliteStore(join(folder, 'again'), 'owner');
+    await unpackBackup(join(backups(), 'kept.sqlite'), join(folder(), 'again'));
+    const kept = openSqliteStore(join(folder(), 'again'), 'owner');
     expect(await kept.lastSeq()).toBe(3);
     await kept.close();
   });
@@ -288,7 +278,7 @@ describe('a restore', () => {
       ...{ rights: { athlete: null, access: 'write' }, pairedAt: START, lastSeenAt: null },
     });
     for (const id of ['lost', 'unsound']) await store.putDevice(device(id, null));
-    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    const path = await makeBackup({ store, data: folder(), backups: backups() }, START);
     for (const id of ['lost', 'unsound', 'new'])
       await store.putDevice(device(id, id === 'new' ? null : START + 1));
     await store.close();
@@ -306,16 +296,16 @@ describe('a restore', () => {
   });
 
   it('of a backup that is not sound, is none, or is not there changes nothing', async () => {
-    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    const path = await makeBackup({ store, data: folder(), backups: backups() }, START);
     const db = new DatabaseSync(path);
     db.exec('UPDATE records SET date = 1');
     db.close();
     await store.close();
     const kept = join(backups(), 'kept.sqlite');
     await expect(replaceStore(path, live(), kept)).rejects.toThrow(/not sound .*older backup/);
-    await expect(replaceStore(join(folder, 'x'), live(), kept)).rejects.toThrow(/no file/);
-    writeFileSync(join(folder, 'text'), 'not a database, but long enough to be looked at as one');
-    await expect(replaceStore(join(folder, 'text'), live(), kept)).rejects.toThrow();
+    await expect(replaceStore(join(folder(), 'x'), live(), kept)).rejects.toThrow(/no file/);
+    writeFileSync(join(folder(), 'text'), 'not a database, but long enough to be looked at as one');
+    await expect(replaceStore(join(folder(), 'text'), live(), kept)).rejects.toThrow();
     expect(readdirSync(live()).sort()).toEqual(['store.lock', STORE_FILE]);
     store = openSqliteStore(live(), 'owner');
     expect(await store.lastSeq()).toBe(2);
@@ -323,7 +313,7 @@ describe('a restore', () => {
   });
 
   it('takes the place of a store that is too damaged to be opened', async () => {
-    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    const path = await makeBackup({ store, data: folder(), backups: backups() }, START);
     await store.close();
     writeFileSync(join(live(), STORE_FILE), 'x'.repeat(8192));
     expect(() => openSqliteStore(live(), 'owner')).toThrow(/damaged/);
@@ -333,7 +323,7 @@ describe('a restore', () => {
   });
 
   it('takes over what of a damaged store is sound and newer, but not what of a sound one is newer', async () => {
-    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    const path = await makeBackup({ store, data: folder(), backups: backups() }, START);
     const later = Array.from({ length: 40 }, (_, i) => weighIn(`later${i}`, { kg: 90 }));
     await store.append(later, (clock) => clock);
     await store.close();
@@ -355,8 +345,8 @@ describe('a restore', () => {
 
   it('is advised from the newest backup that is sound', async () => {
     expect(await restoreAdvice(backups(), '', START + DAY)).toMatch(/no sound backup/);
-    const good = await makeBackup({ store, data: folder, backups: backups() }, START);
-    const bad = await makeBackup({ store, data: folder, backups: backups() }, START + DAY);
+    const good = await makeBackup({ store, data: folder(), backups: backups() }, START);
+    const bad = await makeBackup({ store, data: folder(), backups: backups() }, START + DAY);
     const db = new DatabaseSync(bad);
     db.exec(`UPDATE records SET fields = '{}'`);
     db.close();

@@ -1,24 +1,23 @@
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
 import { findFaults } from '../../daemon/src/store/sqlite-verify.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
+import { useFolder } from '../support/use-folder.ts';
 import { weighIn } from './contract.ts';
 
-let folder: string;
+const folder = useFolder();
+
 let file: string;
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'platewright-damage-'));
-  file = join(folder, STORE_FILE);
+  file = join(folder(), STORE_FILE);
 });
-afterEach(() => rmSync(folder, { recursive: true }));
 
 /** A store of a few pages with something in every table. */
 async function fill(): Promise<void> {
-  const store = openSqliteStore(folder, 'owner');
+  const store = openSqliteStore(folder(), 'owner');
   const changes = Array.from({ length: 300 }, (_, i) =>
     weighIn(`c${i}`, {
       date: `2026-01-${String((i % 28) + 1).padStart(2, '0')}`,
@@ -69,7 +68,7 @@ describe('one flipped bit', () => {
     await fill();
     const sound = readFileSync(file);
     const content = contentOf(file);
-    const copy = join(folder, 'flipped.sqlite');
+    const copy = join(folder(), 'flipped.sqlite');
     // Spread over the whole file, at every place of a byte.
     const step = Math.floor((sound.length * 8) / 220) | 1;
     const unnoticed: number[] = [];
@@ -89,7 +88,7 @@ describe('one flipped bit', () => {
     await fill();
     tamper(`UPDATE records SET fields = replace(fields, '"kg":103', '"kg":102')`);
     expect(await faultsIn(file)).toEqual(['record weigh-c23 of athlete ann: its checksum does not match']);
-    const store = openSqliteStore(folder, 'owner');
+    const store = openSqliteStore(folder(), 'owner');
     expect((await store.record('ann', 'weigh-c22'))?.fields.kg).toBe(102);
     await expect(store.record('ann', 'weigh-c23')).rejects.toThrow(/weigh-c23.*platewright verify/);
     await store.close();
@@ -99,14 +98,14 @@ describe('one flipped bit', () => {
 describe('a record that was set back with its checksum', () => {
   it('is noticed', async () => {
     await fill();
-    const old = openSqliteStore(folder, 'owner');
-    copyFileSync(file, join(folder, 'old.sqlite'));
+    const old = openSqliteStore(folder(), 'owner');
+    copyFileSync(file, join(folder(), 'old.sqlite'));
     const later = weighIn('later', { kg: 99 }, { record: 'weigh-c5', clock: '00000000ffff-0000-phone' });
     await old.append([later], (clock) => clock);
     await old.fold(999);
     await old.close();
     expect(await faultsIn(file)).toEqual([]);
-    tamper(`ATTACH '${join(folder, 'old.sqlite')}' AS old;
+    tamper(`ATTACH '${join(folder(), 'old.sqlite')}' AS old;
       UPDATE records SET (fields, clocks, checksum) =
         (SELECT fields, clocks, checksum FROM old.records WHERE id = 'weigh-c5') WHERE id = 'weigh-c5'`);
     expect(await faultsIn(file)).toEqual(['records: one is missing, or was set back']);
@@ -124,19 +123,19 @@ describe('a store that is found damaged', () => {
   ])('at the start in its %s takes no changes, and is still read', async (_, sql) => {
     await fill();
     tamper(sql);
-    const store = openSqliteStore(folder, 'owner');
+    const store = openSqliteStore(folder(), 'owner');
     expect(store.trouble()?.code).toBe('damaged');
     expect((await store.records({ limit: 5 })).length).toBe(5);
     await expect(write(store)).rejects.toThrow(/damaged.*platewright verify/);
     await expect(store.putSetting('a', 'b')).rejects.toThrow(/damaged/);
-    await expect(store.backup(join(folder, 'copy.sqlite'))).rejects.toThrow(/damaged/);
+    await expect(store.backup(join(folder(), 'copy.sqlite'))).rejects.toThrow(/damaged/);
     await store.close();
   });
 
   it('while it is read takes no changes from then on', async () => {
     await fill();
     tamper(`UPDATE changes SET body = replace(body, 'note 30', 'note 31') WHERE seq = 31`);
-    const store = openSqliteStore(folder, 'owner');
+    const store = openSqliteStore(folder(), 'owner');
     expect(store.trouble()).toBeNull();
     await expect(store.changesSince(30, 5)).rejects.toThrow(/change 31/);
     await expect(write(store)).rejects.toThrow(/change 31/);
@@ -147,9 +146,9 @@ describe('a store that is found damaged', () => {
   it('is not copied over as a backup', async () => {
     await fill();
     tamper(`UPDATE records SET date = '2020-01-01' WHERE id = 'weigh-c7'`);
-    const store = openSqliteStore(folder, 'owner');
-    await expect(store.backup(join(folder, 'copy.sqlite'))).rejects.toThrow(/weigh-c7/);
-    await expect(findFaults(join(folder, 'copy.sqlite'))).rejects.toThrow();
+    const store = openSqliteStore(folder(), 'owner');
+    await expect(store.backup(join(folder(), 'copy.sqlite'))).rejects.toThrow(/weigh-c7/);
+    await expect(findFaults(join(folder(), 'copy.sqlite'))).rejects.toThrow();
     await store.close();
   });
 });

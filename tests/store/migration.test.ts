@@ -1,23 +1,19 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { migrations, SCHEMA_VERSION } from '../../daemon/src/store/migrations/migrations.ts';
 import { openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
 import { logOf } from '../support/log.ts';
+import { useFolder } from '../support/use-folder.ts';
 
 const OLD = join(import.meta.dirname, '../../fixtures/stores');
 
-let folder: string;
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'platewright-migration-'));
-});
-afterEach(() => rmSync(folder, { recursive: true }));
+const folder = useFolder();
 
 /** Puts a stored older file in place. */
 function lay(version: number): DatabaseSync {
-  const db = new DatabaseSync(join(folder, STORE_FILE));
+  const db = new DatabaseSync(join(folder(), STORE_FILE));
   db.exec(readFileSync(join(OLD, `v${version}.sql`), 'utf8'));
   return db;
 }
@@ -29,7 +25,7 @@ describe.each(older)('a store of schema %i', (version) => {
     const db = lay(version);
     const before = db.prepare('SELECT body FROM changes ORDER BY seq').all();
     db.close();
-    const store = openSqliteStore(folder, 'owner');
+    const store = openSqliteStore(folder(), 'owner');
     expect(await store.verify()).toEqual([]);
     expect(store.id).toBe('0123456789abcdef');
     expect((await logOf(store)).map((change) => JSON.stringify(change))).toEqual(
@@ -45,9 +41,9 @@ describe.each(older)('a store of schema %i', (version) => {
 
   it('is copied first', () => {
     lay(version).close();
-    openSqliteStore(folder, 'owner').close();
-    expect(readdirSync(join(folder, 'backups'))).toEqual([`before-schema-${SCHEMA_VERSION}.sqlite`]);
-    const copy = new DatabaseSync(join(folder, 'backups', `before-schema-${SCHEMA_VERSION}.sqlite`));
+    openSqliteStore(folder(), 'owner').close();
+    expect(readdirSync(join(folder(), 'backups'))).toEqual([`before-schema-${SCHEMA_VERSION}.sqlite`]);
+    const copy = new DatabaseSync(join(folder(), 'backups', `before-schema-${SCHEMA_VERSION}.sqlite`));
     expect(copy.prepare('PRAGMA user_version').get()?.user_version).toBe(version);
     expect(copy.prepare('SELECT count(*) AS n FROM changes').get()?.n).toBe(7);
     copy.close();
@@ -57,19 +53,19 @@ describe.each(older)('a store of schema %i', (version) => {
     const db = lay(version);
     db.exec('CREATE TABLE folded (x)');
     db.close();
-    expect(() => openSqliteStore(folder, 'owner')).toThrow();
-    const after = new DatabaseSync(join(folder, STORE_FILE));
+    expect(() => openSqliteStore(folder(), 'owner')).toThrow();
+    const after = new DatabaseSync(join(folder(), STORE_FILE));
     expect(after.prepare('PRAGMA user_version').get()?.user_version).toBe(version);
     expect(after.prepare('PRAGMA table_info(devices)').all()).toHaveLength(8);
     after.exec('DROP TABLE folded');
     after.close();
-    openSqliteStore(folder, 'owner').close();
+    openSqliteStore(folder(), 'owner').close();
   });
 
   it('is not touched by a guest', () => {
     lay(version).close();
-    expect(() => openSqliteStore(folder, 'guest')).toThrow(/older schema/);
-    expect(existsSync(join(folder, 'backups'))).toBe(false);
+    expect(() => openSqliteStore(folder(), 'guest')).toThrow(/older schema/);
+    expect(existsSync(join(folder(), 'backups'))).toBe(false);
   });
 });
 

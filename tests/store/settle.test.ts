@@ -3,16 +3,15 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { settleWhenQuiet } from '../../daemon/src/store/sqlite-settle.ts';
-import { temporaryFolder } from '../faults/daemon-process.ts';
+import { useFolder } from '../support/use-folder.ts';
 
-let home: ReturnType<typeof temporaryFolder>;
+const folder = useFolder();
 let db: DatabaseSync;
-const size = () => statSync(join(home.path, 'a.sqlite')).size;
+const size = () => statSync(join(folder(), 'a.sqlite')).size;
 
 beforeEach(() => {
   vi.useFakeTimers();
-  home = temporaryFolder();
-  db = new DatabaseSync(join(home.path, 'a.sqlite'));
+  db = new DatabaseSync(join(folder(), 'a.sqlite'));
   db.exec('PRAGMA journal_mode = WAL; CREATE TABLE t (x)');
   db.exec('PRAGMA wal_checkpoint(TRUNCATE)');
 });
@@ -20,7 +19,6 @@ beforeEach(() => {
 afterEach(() => {
   vi.useRealTimers();
   if (db.isOpen) db.close();
-  home.remove();
 });
 
 /** Some 8 MB, more than SQLite by itself leaves in the log. */

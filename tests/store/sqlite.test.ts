@@ -1,30 +1,26 @@
-import { mkdtempSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { SCHEMA_VERSION } from '../../daemon/src/store/migrations/migrations.ts';
 import { isServed, openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
 import { requireSqlite } from '../../daemon/src/store/sqlite-file.ts';
 import { findFaults } from '../../daemon/src/store/sqlite-verify.ts';
+import { useFolder } from '../support/use-folder.ts';
 import { storeContract, weighIn } from './contract.ts';
 
-let folder: string;
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'platewright-store-'));
-});
-afterEach(() => rmSync(folder, { recursive: true }));
+const folder = useFolder();
 
-storeContract('SQLite', async () => openSqliteStore(folder, 'owner'));
+storeContract('SQLite', async () => openSqliteStore(folder(), 'owner'));
 
 function tamper(sql: string): void {
-  const db = new DatabaseSync(join(folder, STORE_FILE));
+  const db = new DatabaseSync(join(folder(), STORE_FILE));
   db.exec(sql);
   db.close();
 }
 
 async function threeWeighIns(): Promise<void> {
-  const store = openSqliteStore(folder, 'owner');
+  const store = openSqliteStore(folder(), 'owner');
   const rights = { athlete: 'ann', access: 'read' } as const;
   await store.putCode('h', 10, rights);
   await store.putDevice({
@@ -39,24 +35,24 @@ async function threeWeighIns(): Promise<void> {
 }
 
 function faults(): Promise<string[]> {
-  return findFaults(join(folder, STORE_FILE));
+  return findFaults(join(folder(), STORE_FILE));
 }
 
 describe('the SQLite store', () => {
   it('keeps its name and content over a restart, and its files to its user', async () => {
     await threeWeighIns();
-    const first = openSqliteStore(folder, 'owner');
+    const first = openSqliteStore(folder(), 'owner');
     const { id } = first;
     expect(await first.lastSeq()).toBe(3);
     await first.close();
-    const second = openSqliteStore(folder, 'owner');
+    const second = openSqliteStore(folder(), 'owner');
     expect(second.id).toBe(id);
     await second.close();
   });
 
   it('says nothing is stored once its file was moved or replaced under it, and goes on when it is back', async () => {
-    const store = openSqliteStore(folder, 'owner');
-    const file = join(folder, STORE_FILE);
+    const store = openSqliteStore(folder(), 'owner');
+    const file = join(folder(), STORE_FILE);
     const append = (id: string) => store.append([weighIn(id, { kg: 80 })], (clock) => clock);
     renameSync(file, `${file}.away`);
     await expect(append('moved')).rejects.toThrow(/was moved or replaced.*Nothing was saved/);
@@ -69,7 +65,7 @@ describe('the SQLite store', () => {
   });
 
   it('stores nothing of a batch of which a row can not be written, and goes on', async () => {
-    const store = openSqliteStore(folder, 'owner');
+    const store = openSqliteStore(folder(), 'owner');
     const changes = Array.from({ length: 300 }, (_, i) => weighIn(`c${i}`, { kg: 80 }));
     tamper("INSERT INTO changes VALUES (290, 'in the way', '{}', zeroblob(32))");
     await expect(store.append(changes, (clock) => clock)).rejects.toThrow(/UNIQUE/);
@@ -81,41 +77,41 @@ describe('the SQLite store', () => {
   });
 
   it('has one owner at a time, and guests beside it', async () => {
-    const owner = openSqliteStore(folder, 'owner');
-    expect(isServed(folder)).toBe(true);
-    expect(() => openSqliteStore(folder, 'owner')).toThrow(/Another Platewright serves/);
-    const guest = openSqliteStore(folder, 'guest');
+    const owner = openSqliteStore(folder(), 'owner');
+    expect(isServed(folder())).toBe(true);
+    expect(() => openSqliteStore(folder(), 'owner')).toThrow(/Another Platewright serves/);
+    const guest = openSqliteStore(folder(), 'guest');
     const rights = { athlete: null, access: 'write' } as const;
     await guest.putCode('h', 10, rights);
     expect(await owner.takeCode('h', 1)).toEqual(rights);
     await guest.close();
     await owner.close();
-    expect(isServed(folder)).toBe(false);
-    openSqliteStore(folder, 'owner').close();
+    expect(isServed(folder())).toBe(false);
+    openSqliteStore(folder(), 'owner').close();
   });
 
   it('has no guests before there is a store', () => {
-    expect(() => openSqliteStore(join(folder, 'nothing'), 'guest')).toThrow(/no store/);
-    expect(() => statSync(join(folder, 'nothing'))).toThrow();
+    expect(() => openSqliteStore(join(folder(), 'nothing'), 'guest')).toThrow(/no store/);
+    expect(() => statSync(join(folder(), 'nothing'))).toThrow();
   });
 
   it('leaves a newer store untouched', async () => {
     await threeWeighIns();
     tamper(`PRAGMA user_version = ${SCHEMA_VERSION + 1}`);
-    expect(() => openSqliteStore(folder, 'owner')).toThrow(/newer Platewright.*Update/);
+    expect(() => openSqliteStore(folder(), 'owner')).toThrow(/newer Platewright.*Update/);
     tamper(`PRAGMA user_version = ${SCHEMA_VERSION}`);
     expect(await faults()).toEqual([]);
   });
 
   it('leaves a database of another program and a file that is none untouched', () => {
     tamper('CREATE TABLE other (x)');
-    expect(() => openSqliteStore(folder, 'owner')).toThrow(/another program/);
-    const text = join(folder, 'text');
+    expect(() => openSqliteStore(folder(), 'owner')).toThrow(/another program/);
+    const text = join(folder(), 'text');
     writeFileSync(text, 'not a folder');
     expect(() => openSqliteStore(text, 'owner')).toThrow(/can't be written/);
-    rmSync(join(folder, STORE_FILE));
-    writeFileSync(join(folder, STORE_FILE), 'not a database, but long enough to be looked at as one');
-    expect(() => openSqliteStore(folder, 'owner')).toThrow(/damaged/);
+    rmSync(join(folder(), STORE_FILE));
+    writeFileSync(join(folder(), STORE_FILE), 'not a database, but long enough to be looked at as one');
+    expect(() => openSqliteStore(folder(), 'owner')).toThrow(/damaged/);
   });
 
   it('refuses an SQLite that can lose a commit', () => {
@@ -151,13 +147,13 @@ describe('the SQLite store', () => {
 
   it('copies itself while in use, into a file that is not there yet', async () => {
     await threeWeighIns();
-    const store = openSqliteStore(folder, 'owner');
-    const path = join(folder, 'backups', STORE_FILE);
+    const store = openSqliteStore(folder(), 'owner');
+    const path = join(folder(), 'backups', STORE_FILE);
     await store.backup(path);
     await expect(store.backup(path)).rejects.toThrow(/there already/);
     const before = await store.records({});
     await store.close();
-    const copy = openSqliteStore(join(folder, 'backups'), 'owner');
+    const copy = openSqliteStore(join(folder(), 'backups'), 'owner');
     expect(await copy.records({})).toEqual(before);
     expect(await copy.verify()).toEqual([]);
     await copy.close();
