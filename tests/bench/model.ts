@@ -2,8 +2,8 @@ import type { CallInput } from '@platewright/core/call/input.ts';
 import { type DayTable, layOutDays } from '@platewright/core/maintenance/days.ts';
 import { liveDay, readMorning, runFilter } from '@platewright/core/maintenance/filter.ts';
 import { fitModel } from '@platewright/core/maintenance/model.ts';
-import { trackTrend } from '@platewright/core/trend/local-linear.ts';
 import library from 'kalman-filter';
+import { trackTrend } from '../support/local-linear.ts';
 import { type Compared, median, printTable } from './table.ts';
 import { seededRandom } from './virtual-athletes/random.ts';
 

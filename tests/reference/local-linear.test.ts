@@ -1,5 +1,5 @@
-import { trackTrend } from '@platewright/core/trend/local-linear.ts';
 import { describe, expect, it } from 'vitest';
+import { trackTrend } from '../support/local-linear.ts';
 
 /** Analytic results of Koopman 1997 and the R file results_exact_initial_local_linear_trend of statsmodels. */
 describe('local linear trend with exact diffuse start', () => {

@@ -1,14 +1,14 @@
-import { at } from './reading.ts';
+import { at } from '@platewright/core/trend/reading.ts';
 
 /** Variances of the local linear trend: y = level + noise, level' = level + slope + e, slope' = slope + e. */
-export interface TrendVariances {
+interface TrendVariances {
   noise: number;
   level: number;
   slope: number;
 }
 
 /** Level and slope with their covariance (level·level, level·slope, slope·slope), row after row. */
-export interface TrendTrack {
+interface TrendTrack {
   predicted: Float64Array;
   predictedCov: Float64Array;
   filtered: Float64Array;
