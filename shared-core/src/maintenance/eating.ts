@@ -6,8 +6,7 @@ export interface Eating {
   /** Logged energy on an average day over what the plan asks, as the call reckons with it. */
   habit: number;
   habitSd: number;
-  /** Plain mean over the last 14 days, NaN without logs. */
-  lastTwoWeeks: number;
+  /** Days logged in full of the last 14. */
   loggedDays: number;
 }
 
@@ -31,8 +30,7 @@ export function eatingHabit(table: DayTable): Eating {
   let weightSquares = 0;
   let sum = 0;
   let squares = 0;
-  let recent = 0;
-  let recentDays = 0;
+  let loggedDays = 0;
   let days = 0;
   for (let row = 0; row < table.count; row++) {
     weight *= forget;
@@ -47,19 +45,14 @@ export function eatingHabit(table: DayTable): Eating {
     weightSquares++;
     sum += gap;
     squares += gap * gap;
-    if (row >= table.count - 14) {
-      recent += gap;
-      recentDays++;
-    }
+    if (row >= table.count - 14) loggedDays++;
   }
-  const lastTwoWeeks = recentDays > 0 ? 1 + recent / recentDays : Number.NaN;
-  if (days < FEW_LOGS)
-    return { habit: 1, habitSd: DEVIATING_SHARE ** 0.5 * DEVIATING_SD, lastTwoWeeks, loggedDays: recentDays };
+  if (days < FEW_LOGS) return { habit: 1, habitSd: DEVIATING_SHARE ** 0.5 * DEVIATING_SD, loggedDays };
   const mean = sum / weight;
   const effective = weight ** 2 / weightSquares;
   const dayVar = Math.max(LEAST_DAY_SD ** 2, squares / weight - mean ** 2);
   const meanVar = dayVar / effective + WEEK_SD ** 2 / Math.max(1, effective / 7);
-  return { ...shrink(mean, meanVar), lastTwoWeeks, loggedDays: recentDays };
+  return { ...shrink(mean, meanVar), loggedDays };
 }
 
 /** Two kinds of athletes, weighed by how well each explains the mean. */
