@@ -3,7 +3,7 @@ import { useMayWrite } from '../state/athlete.tsx';
 import { FirstRows } from './first-rows.tsx';
 import { Remove, type RemoveProps } from './remove.tsx';
 
-export interface Column<R> {
+interface Column<R> {
   head: string;
   cell: (row: R) => ComponentChildren;
   /** Of the head and the cells: figures are a `number`, what a phone has no room for is `wide-only`. */

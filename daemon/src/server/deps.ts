@@ -45,7 +45,7 @@ export interface Bindings extends Partial<HttpBindings> {
 }
 
 /** What the log is told of a request once it is known. */
-export interface Seen {
+interface Seen {
   /** Id of the device that asked. */
   device: string | null;
 }

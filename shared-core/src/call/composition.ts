@@ -16,7 +16,7 @@ export interface Composition {
   probablyMuscle: boolean;
 }
 
-export interface WaistFinding {
+interface WaistFinding {
   cmPerWeek: number;
   low: number;
   high: number;
@@ -25,7 +25,7 @@ export interface WaistFinding {
   explainedCmPerWeek: number;
 }
 
-export interface LiftFinding {
+interface LiftFinding {
   /** Middle of the key lifts' trends, % a week. */
   percentPerWeek: number;
   falling: number;

@@ -29,7 +29,7 @@ export interface Dose {
   chancesAt(markG: number, band: Aim['band'], lastWeek?: number): Chances;
 }
 
-export interface Chances {
+interface Chances {
   below: number;
   inside: number;
   above: number;

@@ -90,13 +90,13 @@ export interface ForecastFan {
   points: ForecastPoint[];
 }
 
-export interface ForecastPoint {
+interface ForecastPoint {
   /** ISO date. */
   day: string;
   massKg: Estimate;
 }
 
-export type WouldChangeCode =
+type WouldChangeCode =
   | 'pace'
   | 'maintenance'
   | 'more-weigh-ins'
@@ -115,7 +115,7 @@ export interface WouldChange {
   numbers: Record<string, number>;
 }
 
-export type CautionCode =
+type CautionCode =
   | 'energy-availability-low'
   | 'energy-availability-guard'
   | 'fat-floor'

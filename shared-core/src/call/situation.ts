@@ -29,7 +29,7 @@ export interface Situation {
   weighInsLately: number;
 }
 
-export interface EatingFinding {
+interface EatingFinding {
   /** Logged over planned energy in the last two weeks, NaN without logs. */
   ratio: number;
   loggedDays: number;
@@ -42,7 +42,7 @@ export interface EatingFinding {
   farOff: boolean;
 }
 
-export interface HealthFinding {
+interface HealthFinding {
   bodyMassIndex: number;
   /** Losing faster than any plan should, beyond doubt. */
   veryFastLoss: boolean;

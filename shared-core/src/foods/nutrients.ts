@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { type Nutrients, nutrientsSchema } from '../records/nutrients.ts';
 
-export type NutrientKey = keyof Nutrients;
+type NutrientKey = keyof Nutrients;
 
 /** An amount of a food: grams of something with these nutrients per 100 g. */
 export interface Portioned {

@@ -42,7 +42,7 @@ export const cycleStartSchema = z.object({
   removed: z.optional(z.boolean()),
 });
 
-export const shiftCauseSchema = z.enum(['another scale', 'creatine']);
+const shiftCauseSchema = z.enum(['another scale', 'creatine']);
 
 /**
  * What moves the readings of the scale from a date on without being tissue: what the scale shows then is no pace. Id

@@ -3,7 +3,7 @@ import { type Random, seededRandom } from './random.ts';
 import type { World } from './variants.ts';
 
 /** What the controller may know of an athlete; the rest stays in the plant. */
-export interface Profile {
+interface Profile {
   sex: 'female' | 'male';
   ageYears: number;
   heightCm: number;

@@ -10,7 +10,7 @@ export interface Random {
 }
 
 /** Mixes numbers into one 32-bit seed (murmur3 finaliser), so that neighbouring seeds give unrelated streams. */
-export function mixSeeds(...parts: readonly number[]): number {
+function mixSeeds(...parts: readonly number[]): number {
   let hash = 0x9e3779b9;
   for (const part of parts) {
     hash = Math.imul(hash ^ (part | 0), 0x85ebca6b);

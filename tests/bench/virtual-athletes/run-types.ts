@@ -17,7 +17,7 @@ export interface Answer {
 }
 
 /** What only an oracle sees at the call. */
-export interface Truth {
+interface Truth {
   /** The mark that would give this pace on average eating. */
   markForPace(pacePercent: number): number;
 }
@@ -25,7 +25,7 @@ export interface Truth {
 export type Controller = (input: CallInput, truth: Truth) => Answer;
 
 /** One day as it really was, kept for the judge. */
-export interface TrueDay {
+interface TrueDay {
   tissueKg: number;
   fatKg: number;
   massKg: number;
