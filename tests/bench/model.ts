@@ -1,5 +1,6 @@
 import type { CallInput } from '@platewright/core/call/input.ts';
-import { type DayTable, layOutDays } from '@platewright/core/maintenance/days.ts';
+import type { DayTable } from '@platewright/core/maintenance/day-table.ts';
+import { layOutDays } from '@platewright/core/maintenance/days.ts';
 import { liveDay, readMorning, runFilter } from '@platewright/core/maintenance/filter.ts';
 import { fitModel } from '@platewright/core/maintenance/model.ts';
 import library from 'kalman-filter';

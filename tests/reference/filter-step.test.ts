@@ -1,14 +1,14 @@
 import { layOutDays } from '@platewright/core/maintenance/days.ts';
-import { openFilter } from '@platewright/core/maintenance/filter.ts';
 import { usualNoise } from '@platewright/core/maintenance/noise.ts';
+import { openFilter } from '@platewright/core/maintenance/open-filter.ts';
 import { smooth } from '@platewright/core/maintenance/smoother.ts';
 import {
   correct,
-  expectedReading,
   linearise,
   MASS,
   PLAIN_SIZE,
   predict,
+  seenBy,
   sightCovariance,
 } from '@platewright/core/maintenance/state.ts';
 import { isoDay } from '@platewright/core/units/day-number.ts';
@@ -76,7 +76,7 @@ function runOnNile(noise: number, step: number, startVar: number) {
   let logLikelihood = 0;
   const filtered = Array.from(nile, (y, row) => {
     const spread = sightCovariance(cov, 0, PLAIN_SIZE, plainSight, gain) + noise;
-    const miss = y - expectedReading(mean, 0, PLAIN_SIZE, plainSight);
+    const miss = y - seenBy(plainSight, mean, 0, PLAIN_SIZE);
     logLikelihood -= (Math.log(2 * Math.PI * spread) + miss ** 2 / spread) / 2;
     correct(mean, 0, cov, 0, PLAIN_SIZE, gain, miss, spread);
     track.means.set(mean, row * PLAIN_SIZE);

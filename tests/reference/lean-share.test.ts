@@ -2,7 +2,7 @@ import { energyBalance } from '@platewright/core/body/energy-balance.ts';
 import { leanShare } from '@platewright/core/body/lean-share.ts';
 import { waistChange } from '@platewright/core/body/waist.ts';
 import { kgPerSurplusKcal, leanShareOfChange } from '@platewright/core/maintenance/energy-density.ts';
-import { keepPerKg } from '@platewright/core/maintenance/filter.ts';
+import { keepPerKg } from '@platewright/core/maintenance/open-filter.ts';
 import { waistCmPerFatKg } from '@platewright/core/maintenance/tape.ts';
 import { describe, expect, it } from 'vitest';
 import { closedLoop } from '../bench/virtual-athletes/closed-loop.ts';

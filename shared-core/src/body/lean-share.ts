@@ -1,6 +1,6 @@
 import { eatenKcalPerKg, leanShareOfChange } from '../maintenance/energy-density.ts';
-import { keepPerKg } from '../maintenance/filter.ts';
 import type { Known } from '../maintenance/model.ts';
+import { keepPerKg } from '../maintenance/open-filter.ts';
 import { waistCmPerFatKg } from '../maintenance/tape.ts';
 import { type Estimate, estimate } from '../trend/estimate.ts';
 import { z90 } from '../trend/reading.ts';

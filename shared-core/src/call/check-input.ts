@@ -1,5 +1,6 @@
+import type { DayGrams } from '../maintenance/day-table.ts';
 import { dayNumber } from '../units/day-number.ts';
-import type { CallInput, MacroGrams } from './input.ts';
+import type { CallInput } from './input.ts';
 
 /** More than thirty years of days are a mistake in a date. */
 const MOST_DAYS = 11_000;
@@ -64,7 +65,7 @@ function checkAim({ aim }: CallInput): void {
   if (aim.since !== undefined) checkDate(aim.since, 'aim.since');
 }
 
-function checkGrams(grams: MacroGrams, where: string): void {
+function checkGrams(grams: DayGrams, where: string): void {
   checkNumber(grams.proteinG, `${where}.proteinG`, 0, 3000);
   checkNumber(grams.carbohydrateG, `${where}.carbohydrateG`, 0, 3000);
   checkNumber(grams.fatG, `${where}.fatG`, 0, 3000);

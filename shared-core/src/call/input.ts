@@ -1,4 +1,4 @@
-import type { ToldShift } from '../maintenance/days.ts';
+import type { DayGrams, ModelDay, ToldShift } from '../maintenance/day-table.ts';
 import type { Person } from '../maintenance/start-estimate.ts';
 
 /** What the weekly call looks at. All of it comes from records; nothing here reads a clock. */
@@ -15,7 +15,7 @@ export interface CallInput {
   aim: Aim;
   targets: TargetsInForce;
   /** Oldest first, one per date at most, gaps allowed. The last one is the day of the call. */
-  days: readonly CallDay[];
+  days: readonly ModelDay[];
   waist: readonly { day: string; cm: number }[];
   keyLifts: readonly { day: string; lift: string; loadKg: number; repetitions: number }[];
   /** Oldest first. */
@@ -36,38 +36,11 @@ export interface Aim {
   since?: string;
 }
 
-export interface TargetsInForce {
-  proteinG: number;
-  carbohydrateG: number;
-  fatG: number;
+export interface TargetsInForce extends DayGrams {
   /** Grams of fat a day not to go under. */
   fatFloorG: number;
   /** Low and high grams a day derived from the protein quota: orientation, not a guard. */
   carbohydrateBand: { lowG: number; highG: number };
-}
-
-export interface CallDay {
-  /** ISO date, the athlete's own. */
-  day: string;
-  weightKg: number | null;
-  intake: DayIntake | null;
-  /** What the targets asked for on that day; null before there were any. */
-  prescribed: MacroGrams | null;
-}
-
-export interface MacroGrams {
-  proteinG: number;
-  carbohydrateG: number;
-  fatG: number;
-}
-
-export interface DayIntake extends MacroGrams {
-  alcoholG?: number;
-  sodiumMg?: number;
-  /** Whether everything eaten that day is in the log. */
-  complete: boolean;
-  /** Whether next to every meal is in it: a log too small to be taken as complete may then still be all that was eaten. */
-  everyMeal?: boolean;
 }
 
 export interface EarlierCall {

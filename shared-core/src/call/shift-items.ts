@@ -1,4 +1,4 @@
-import type { ToldShift } from '../maintenance/days.ts';
+import type { ToldShift } from '../maintenance/day-table.ts';
 import { at } from '../trend/reading.ts';
 import { dayNumber } from '../units/day-number.ts';
 import type { EvidenceItem } from './output.ts';

@@ -1,5 +1,6 @@
 import { energyKcal } from '../foods/atwater.ts';
-import { FEW_LOGS, has } from '../maintenance/days.ts';
+import { has } from '../maintenance/day-table.ts';
+import { FEW_LOGS } from '../maintenance/days.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
 import { z90 } from '../trend/reading.ts';
 import { dayNumber } from '../units/day-number.ts';

@@ -1,4 +1,4 @@
-import { type DayTable, has } from '../maintenance/days.ts';
+import { type DayTable, has } from '../maintenance/day-table.ts';
 import { availabilityLevels } from '../maintenance/energy-availability.ts';
 import { formatGrams } from '../units/mass.ts';
 import { formatEstimatedPace, formatPace, formatShare, paceStep } from '../units/percent.ts';

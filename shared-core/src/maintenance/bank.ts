@@ -2,10 +2,10 @@ import { at } from '../trend/reading.ts';
 import {
   BASE,
   correct,
-  expectedReading,
   MASS,
   predict,
   type Sight,
+  seenBy,
   sightCovariance,
   type Transition,
 } from './state.ts';
@@ -98,7 +98,7 @@ export function bankExpect(
   const { size } = bank;
   let mean = 0;
   for (let k = 0; k < bank.used; k++) {
-    const miss = reading - expectedReading(bank.means, k * size, size, sight);
+    const miss = reading - seenBy(sight, bank.means, k * size, size);
     bank.misses[k] = miss;
     mean += at(bank.weights, k) * miss;
   }

@@ -1,5 +1,6 @@
 import { at } from '../trend/reading.ts';
-import { type DayTable, FEW_LOGS, has } from './days.ts';
+import { type DayTable, has } from './day-table.ts';
+import { FEW_LOGS } from './days.ts';
 
 /** How the athlete eats against the plan, as far as the log shows. */
 export interface Eating {

@@ -1,8 +1,9 @@
 import { at } from '../trend/reading.ts';
-import { type DayTable, has } from './days.ts';
-import { type FilterSetup, logLikelihood } from './filter.ts';
+import { type DayTable, has } from './day-table.ts';
+import { logLikelihood } from './filter.ts';
 import { meanMoves } from './moves.ts';
 import { usualNoise } from './noise.ts';
+import type { FilterSetup } from './open-filter.ts';
 import { startingAt } from './starting-at.ts';
 
 /** A smaller move of the mean reading is not looked into, share of body mass (common practice, no source). */

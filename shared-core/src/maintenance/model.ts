@@ -1,26 +1,13 @@
 import { at } from '../trend/reading.ts';
 import { median } from '../trend/robust.ts';
 import { dayNumber } from '../units/day-number.ts';
-import {
-  type Beside,
-  type DayGrams,
-  type DayTable,
-  FEW_LOGS,
-  has,
-  layOutDays,
-  type ModelDay,
-} from './days.ts';
+import { type Beside, type DayGrams, type DayTable, has, type ModelDay } from './day-table.ts';
+import { FEW_LOGS, layOutDays } from './days.ts';
 import { type Eating, eatingHabit } from './eating.ts';
-import {
-  type FilterSetup,
-  type FilterTrack,
-  keepPerKg,
-  logLikelihood,
-  type RunningFilter,
-  runFilter,
-} from './filter.ts';
+import { type FilterTrack, logLikelihood, runFilter } from './filter.ts';
 import { explainJumps } from './jumps.ts';
 import { estimateNoise, type NoiseLevels, usualNoise } from './noise.ts';
+import { type FilterSetup, keepPerKg, type RunningFilter } from './open-filter.ts';
 import { maintenanceVariance, type SmoothedDays, smooth } from './smoother.ts';
 import { type Person, startFatKg, startMaintenance } from './start-estimate.ts';
 import { startingAt } from './starting-at.ts';

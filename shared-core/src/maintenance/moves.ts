@@ -1,6 +1,6 @@
 import { at } from '../trend/reading.ts';
-import { type DayTable, has } from './days.ts';
-import { RESPONSE_START } from './filter.ts';
+import { type DayTable, has } from './day-table.ts';
+import { RESPONSE_START } from './open-filter.ts';
 import { firstReading } from './starting-at.ts';
 
 /** Readings that are set side by side, fewest of them, and days in which those after a row must lie (common practice, no source). */

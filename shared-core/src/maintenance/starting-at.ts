@@ -1,7 +1,8 @@
 import { at } from '../trend/reading.ts';
-import { type DayTable, has } from './days.ts';
+import { type DayTable, has } from './day-table.ts';
 import { fatAfter } from './energy-density.ts';
-import { type FilterSetup, stepShare } from './filter.ts';
+import { stepShare } from './filter.ts';
+import type { FilterSetup } from './open-filter.ts';
 
 /** One filter that starts at a row: maintenance may be another than at the start (wider by half; common practice, no source), and steps are not looked for. */
 export function startingAt(setup: FilterSetup, table: DayTable, first: number): FilterSetup {

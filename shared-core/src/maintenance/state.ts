@@ -129,33 +129,11 @@ export interface Sight {
   zero: number;
 }
 
-/** Reading to expect, kg. */
-export function expectedReading(mean: Float64Array, meanAt: number, size: number, sight: Sight): number {
-  let expected =
-    at(mean, meanAt + MASS) +
-    at(mean, meanAt + WATER) +
-    sight.knownWaterKg * at(mean, meanAt + RESPONSE) +
-    sight.weekCos * at(mean, meanAt + WEEK_COS) +
-    sight.weekSin * at(mean, meanAt + WEEK_SIN);
-  if (size >= CYCLE_SIZE)
-    expected += sight.cycleCos * at(mean, meanAt + CYCLE_COS) + sight.cycleSin * at(mean, meanAt + CYCLE_SIN);
-  if (sight.zero >= 0) expected += at(mean, meanAt + sight.zero);
-  return expected;
-}
-
-/** Covariance of each state with the reading into `out`; returns the reading's variance without the scale's own. */
-export function sightCovariance(
-  cov: Float64Array,
-  covAt: number,
-  size: number,
-  sight: Sight,
-  out: Float64Array,
-): number {
-  for (let state = 0; state < size; state++) out[state] = along(cov, covAt + state * size, size, sight);
-  return along(out, 0, size, sight);
-}
-
-function along(values: Float64Array, start: number, size: number, sight: Sight): number {
+/**
+ * What a morning's scale sees of a row of states: of their means the reading to expect, kg; of one state's covariances its
+ * covariance with the reading.
+ */
+export function seenBy(sight: Sight, values: Float64Array, start: number, size: number): number {
   let sum =
     at(values, start + MASS) +
     at(values, start + WATER) +
@@ -166,6 +144,18 @@ function along(values: Float64Array, start: number, size: number, sight: Sight):
     sum += sight.cycleCos * at(values, start + CYCLE_COS) + sight.cycleSin * at(values, start + CYCLE_SIN);
   if (sight.zero >= 0) sum += at(values, start + sight.zero);
   return sum;
+}
+
+/** Covariance of each state with the reading into `out`; returns the reading's variance without the scale's own. */
+export function sightCovariance(
+  cov: Float64Array,
+  covAt: number,
+  size: number,
+  sight: Sight,
+  out: Float64Array,
+): number {
+  for (let state = 0; state < size; state++) out[state] = seenBy(sight, cov, covAt + state * size, size);
+  return seenBy(sight, out, 0, size);
 }
 
 /** Takes a reading in, in place: `miss` is reading minus expected, `spread` its variance, `gain` from `sightCovariance`. */

@@ -1,5 +1,5 @@
 import { dayNumber } from '../units/day-number.ts';
-import type { DayTable, ToldShift } from './days.ts';
+import type { DayTable, ToldShift } from './day-table.ts';
 
 /** How far two scales differ, standard deviation as a share of body mass (common practice, no source). */
 const SCALE_SD = 0.05;

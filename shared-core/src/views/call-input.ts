@@ -1,5 +1,6 @@
-import type { CallDay, CallInput, DayIntake, TargetsInForce } from '../call/input.ts';
+import type { CallInput, TargetsInForce } from '../call/input.ts';
 import { bestOfDays } from '../lifts/rep-max.ts';
+import type { DayIntake, ModelDay } from '../maintenance/day-table.ts';
 import { sessionKcal } from '../maintenance/energy-availability.ts';
 import { isWithin } from '../records/limits.ts';
 import { addDays, datesUpTo } from '../season/dates.ts';
@@ -91,7 +92,7 @@ function firstDate({ weighIns, entries, eaten = [] }: SeasonRecords, date: strin
   return first;
 }
 
-function callDay(row: DayRow): CallDay {
+function callDay(row: DayRow): ModelDay {
   const { date, weightKg, eaten, asked } = row;
   return {
     day: date,

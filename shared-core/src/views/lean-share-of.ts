@@ -2,8 +2,9 @@ import { energyBalance } from '../body/energy-balance.ts';
 import { leanShare } from '../body/lean-share.ts';
 import { waistChange } from '../body/waist.ts';
 import { bodyweightLine } from '../call/bodyweight-line.ts';
-import type { CallDay, CallInput } from '../call/input.ts';
+import type { CallInput } from '../call/input.ts';
 import { energyKcal } from '../foods/atwater.ts';
+import type { ModelDay } from '../maintenance/day-table.ts';
 import { fatAfter } from '../maintenance/energy-density.ts';
 import type { BodyModel } from '../maintenance/model.ts';
 import { daysBetween } from '../season/dates.ts';
@@ -77,6 +78,6 @@ function energyOver(input: CallInput, from: string, to: string): { mean: number;
   return energyBalance(between.map(loggedKcal), normal(known.maintenanceKcal));
 }
 
-function loggedKcal({ intake }: CallDay): number | null {
+function loggedKcal({ intake }: ModelDay): number | null {
   return intake?.complete ? energyKcal(intake) : null;
 }

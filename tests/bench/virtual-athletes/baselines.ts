@@ -1,4 +1,5 @@
-import type { CallDay, CallInput } from '@platewright/core/call/input.ts';
+import type { CallInput } from '@platewright/core/call/input.ts';
+import type { ModelDay } from '@platewright/core/maintenance/day-table.ts';
 import type { Answer, Controller } from './run-types.ts';
 
 /** Energy the trade reckons with for a kilogram (3,500 kcal a pound), common practice, no source for lean people. */
@@ -77,7 +78,7 @@ function keep(input: CallInput): Answer {
 
 const point = (value: number) => ({ mean: value, low: value, high: value });
 
-function smooth(days: readonly CallDay[], weight: number): number[] {
+function smooth(days: readonly ModelDay[], weight: number): number[] {
   const line: number[] = [];
   let level: number | null = null;
   for (const { weightKg } of days) {

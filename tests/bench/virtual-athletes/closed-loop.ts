@@ -1,4 +1,5 @@
-import type { Aim, CallDay, CallInput, EarlierCall } from '@platewright/core/call/input.ts';
+import type { Aim, CallInput, EarlierCall } from '@platewright/core/call/input.ts';
+import type { ModelDay } from '@platewright/core/maintenance/day-table.ts';
 import { eatingLuck, shiftsOfLife } from './life.ts';
 import { instrumentErrors, readScale, readTape } from './observation.ts';
 import {
@@ -40,7 +41,7 @@ export function closedLoop(
   const body: Body = { ...athlete.start };
   const targets = startByRule(massOf(body));
   const { sex, ageYears, heightCm, fatPercent } = profile;
-  const days: CallDay[] = [];
+  const days: ModelDay[] = [];
   const waist: { day: string; cm: number }[] = [];
   const keyLifts: { day: string; lift: string; loadKg: number; repetitions: number }[] = [];
   const calls: EarlierCall[] = [];
