@@ -50,7 +50,9 @@ describe('a running daemon', () => {
     const code = run('pair').stdout.trim();
     expect(code).toMatch(/^[0-9A-Z]{4}-[0-9A-Z]{4}$/);
     const headers = await pairExtension({ ...daemon, code });
-    const session = () => fetch(`${daemon.url}/v1/session`, { headers });
+    // The commands hold up this process for longer than a daemon keeps an idle connection, which would then be dead.
+    const said = { headers: { ...headers, connection: 'close' } };
+    const session = () => fetch(`${daemon.url}/v1/session`, said);
     expect((await session()).status).toBe(200);
     const [id = ''] = run('devices').stdout.split('\t');
     expect(run('devices', 'revoke', 'nobody').status).toBe(1);
