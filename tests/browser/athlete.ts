@@ -1,6 +1,7 @@
 import { localDate } from '@platewright/core/season/local-date.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
 import type { Page } from 'playwright-core';
+import { storeEdits } from './store-edits.ts';
 
 export const ATHLETE = 'athlete-1';
 
@@ -31,14 +32,7 @@ export async function setUpAthlete(page: Page): Promise<void> {
     { kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields: athlete },
     { kind: 'phase', athlete: ATHLETE, id: 'phase-1', fields: phase },
   ];
-  await page.evaluate(
-    async (body) => {
-      const headers = { 'content-type': 'application/json' };
-      const answer = await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify(body) });
-      if (!answer.ok) throw new Error(await answer.text());
-    },
-    { edits },
-  );
+  await storeEdits(page, edits);
   await page.reload();
   await page.getByRole('heading', { level: 1, name: 'Today' }).waitFor();
 }

@@ -2,18 +2,17 @@ import { hash } from 'node:crypto';
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { athleteFields, change, phaseFields } from '../server/fields.ts';
-import { NAME, type Served, served } from '../server/served.ts';
-import { chromiumPath } from '../support/chromium.ts';
+import { BUILT_PAGES, NAME, type Served, served } from '../server/served.ts';
+import { neededChromium } from '../support/chromium.ts';
 import { BUILT_EXTENSION } from '../support/extension.ts';
 import { attacks, tools } from './attack-pages.ts';
 import { pairByLink } from './pages/pair.ts';
 import { PopupPage } from './pages/popup.ts';
 
-const PAGES = resolve(import.meta.dirname, '../../daemon/dashboard/dist');
 /** Names of the attacker, which lead to this machine as after a rebinding. */
 const ATTACKER = 'evil.test';
 const REBOUND = 'rebound.test';
@@ -26,7 +25,7 @@ let context: BrowserContext;
 let extension: string;
 
 beforeAll(async () => {
-  daemon = await served({ pages: PAGES });
+  daemon = await served({ pages: BUILT_PAGES });
   await daemon.store.append([change('a', 'athlete', 'ann', { ...athleteFields, name: 'CANARY' })], (c) => c);
   await daemon.store.append([change('p', 'phase', 'p', phaseFields)], (c) => c);
   hostile = createServer((request, response) => {
@@ -40,8 +39,7 @@ beforeAll(async () => {
   const address = hostile.address();
   hostilePort = typeof address === 'object' && address !== null ? address.port : 0;
   profile = mkdtempSync(join(tmpdir(), 'platewright-attacked-'));
-  const executablePath = chromiumPath();
-  if (executablePath === null) throw new Error('No Chromium found.');
+  const executablePath = neededChromium();
   context = await chromium.launchPersistentContext(profile, {
     ...{ executablePath, headless: true, chromiumSandbox: false },
     args: [
@@ -108,7 +106,7 @@ async function state(): Promise<string> {
 }
 
 async function given(page: Page, target: string, body: string): Promise<string> {
-  const [asset] = readdirSync(join(PAGES, 'assets')).filter((name) => name.endsWith('.js'));
+  const [asset] = readdirSync(join(BUILT_PAGES, 'assets')).filter((name) => name.endsWith('.js'));
   const values = {
     ...{ daemon: target, hostile: new URL(page.url()).origin, extension, asset: `/assets/${asset}` },
     device: (await daemon.store.devices())[0]?.id ?? '',

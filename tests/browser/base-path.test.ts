@@ -1,14 +1,10 @@
 import { createServer, request } from 'node:http';
-import { resolve } from 'node:path';
-import { chromium } from 'playwright-core';
 import { afterEach, expect, it } from 'vitest';
 import { behindProxies } from '../../daemon/src/server/site.ts';
 import { athleteFields, change } from '../server/fields.ts';
-import { type Served, served } from '../server/served.ts';
-import { chromiumPath } from '../support/chromium.ts';
+import { BUILT_PAGES, type Served, served } from '../server/served.ts';
+import { launchChromium } from '../support/chromium.ts';
 import { pairByLink } from './pages/pair.ts';
-
-const PAGES = resolve(import.meta.dirname, '../../daemon/dashboard/dist');
 
 let daemon: Served | null = null;
 afterEach(async () => {
@@ -17,7 +13,7 @@ afterEach(async () => {
 });
 
 it('the dashboard works under a path that a proxy gives it', async () => {
-  daemon = await served({ pages: PAGES, front: behindProxies('/a/b', []) });
+  daemon = await served({ pages: BUILT_PAGES, front: behindProxies('/a/b', []) });
   await daemon.store.append([change('a', 'athlete', 'ann', athleteFields)], (clock) => clock);
   const { port } = daemon;
   const proxy = createServer((incoming, outgoing) => {
@@ -39,9 +35,7 @@ it('the dashboard works under a path that a proxy gives it', async () => {
   await new Promise<void>((done) => proxy.listen(0, '127.0.0.1', done));
   const bound = proxy.address();
   const front = `http://127.0.0.1:${typeof bound === 'object' ? bound?.port : 0}`;
-  const executablePath = chromiumPath();
-  if (executablePath === null) throw new Error('No Chromium found.');
-  const browser = await chromium.launch({ executablePath, chromiumSandbox: false });
+  const browser = await launchChromium();
   try {
     const page = await browser.newPage();
     page.setDefaultTimeout(30_000);

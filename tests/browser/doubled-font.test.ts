@@ -1,7 +1,7 @@
-import { type Browser, chromium } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { startDaemon } from '../faults/daemon-process.ts';
-import { chromiumPath } from '../support/chromium.ts';
+import { launchChromium } from '../support/chromium.ts';
 import { temporaryFolder } from '../support/folder.ts';
 import { Dashboard, pageNames } from './pages/dashboard.ts';
 import { pairByLink } from './pages/pair.ts';
@@ -12,11 +12,8 @@ let browser: Browser;
 let dashboard: Dashboard;
 beforeAll(async () => {
   daemon = await startDaemon(folder.path, ['demo', '--port', '0']);
-  const executablePath = chromiumPath();
-  if (executablePath === null) throw new Error('No Chromium found.');
   // What a person sets who can't read small print; to zoom is another thing.
-  const args = ['--blink-settings=defaultFontSize=32'];
-  browser = await chromium.launch({ executablePath, chromiumSandbox: false, args });
+  browser = await launchChromium('--blink-settings=defaultFontSize=32');
   const page = await browser.newPage();
   page.setDefaultTimeout(30_000);
   await pairByLink(page, /http:\S+#pair=\S+/.exec(daemon.lines.join(' '))?.[0] ?? '');

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { ATHLETE, setUpAthlete } from './athlete.ts';
 import { Dashboard } from './pages/dashboard.ts';
+import { storeEdits } from './store-edits.ts';
 import { startWorld, type World } from './world.ts';
 
 let world: World;
@@ -20,13 +21,7 @@ const field = (name: string) => dashboard.section('Weigh in').getByRole('textbox
 
 /** What another device does. */
 function changeAthlete(fields: object): Promise<void> {
-  return page.evaluate(
-    async (edit) => {
-      const headers = { 'content-type': 'application/json' };
-      await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify({ edits: [edit] }) });
-    },
-    { kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields },
-  );
+  return storeEdits(page, [{ kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields }]);
 }
 
 it('what was typed and not sent is there again when its page is opened anew, for the date it was typed on', async () => {

@@ -1,7 +1,6 @@
-import { resolve } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { athleteFields, change, phaseFields } from '../server/fields.ts';
-import { type Served, served } from '../server/served.ts';
+import { BUILT_PAGES, type Served, served } from '../server/served.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
 import { pairByLink } from './pages/pair.ts';
 
@@ -9,7 +8,7 @@ let daemon: Served;
 let browser: LoadedExtension;
 
 beforeAll(async () => {
-  daemon = await served({ pages: resolve(import.meta.dirname, '../../daemon/dashboard/dist') });
+  daemon = await served({ pages: BUILT_PAGES });
   await daemon.store.append([change('a', 'athlete', 'ann', { ...athleteFields, name: 'CANARY' })], (c) => c);
   await daemon.store.append([change('p', 'phase', 'p', phaseFields)], (c) => c);
   browser = await loadExtension();

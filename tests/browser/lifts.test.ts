@@ -3,6 +3,7 @@ import { addDays } from '@platewright/core/season/dates.ts';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ATHLETE, setUpAthlete, TODAY } from './athlete.ts';
 import { LiftsPage } from './pages/lifts.ts';
+import { storeEdits } from './store-edits.ts';
 import { startWorld, type World } from './world.ts';
 
 let world: World;
@@ -100,13 +101,9 @@ describe('the first days of cycles on the body page', () => {
   it('are asked of women only, recorded, and taken back', async () => {
     const cycle = lifts.section('Cycle');
     expect(await cycle.count()).toBe(0);
-    await lifts.page.evaluate(
-      async (body) => {
-        const headers = { 'content-type': 'application/json' };
-        await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify(body) });
-      },
-      { edits: [{ kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields: { sex: 'female' } }] },
-    );
+    await storeEdits(lifts.page, [
+      { kind: 'athlete', athlete: ATHLETE, id: ATHLETE, fields: { sex: 'female' } },
+    ]);
     const record = cycle.getByRole('button', { name: 'Record' });
     for (const daysAgo of [29, 1]) {
       await cycle.getByLabel('First day of a cycle').fill(addDays(TODAY, -daysAgo));

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { ATHLETE, setUpAthlete, TODAY } from './athlete.ts';
+import { storeEdits } from './store-edits.ts';
 import { startWorld, type World } from './world.ts';
 
 let world: World;
@@ -21,13 +22,7 @@ it('breaks a portion with a long name, so that it runs into no figure and leaves
     per100: { energyKcal: 76, proteinG: 1.4, carbohydrateG: 17.7, fatG: 0.1 },
     at: Date.now(),
   };
-  await page.evaluate(
-    async (body) => {
-      const headers = { 'content-type': 'application/json' };
-      await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify(body) });
-    },
-    { edits: [{ kind: 'entry', athlete: ATHLETE, id: 'long', fields }] },
-  );
+  await storeEdits(page, [{ kind: 'entry', athlete: ATHLETE, id: 'long', fields }]);
   const entry = page.getByRole('listitem').filter({ hasText: fields.name }).last();
   await entry.waitFor();
   for (const width of [1200, 360]) {

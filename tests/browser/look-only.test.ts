@@ -1,10 +1,9 @@
-import { resolve } from 'node:path';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { localDate } from '@platewright/core/season/local-date.ts';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { athleteFields, change, entryFields, phaseFields } from '../server/fields.ts';
-import { type Served, served } from '../server/served.ts';
+import { BUILT_PAGES, type Served, served } from '../server/served.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
 import { broken } from './broken-rules.ts';
 import { Dashboard, pageNames } from './pages/dashboard.ts';
@@ -17,7 +16,7 @@ const yesterday = addDays(today, -1);
 let daemon: Served;
 let browser: LoadedExtension;
 beforeAll(async () => {
-  daemon = await served({ pages: resolve(import.meta.dirname, '../../daemon/dashboard/dist') });
+  daemon = await served({ pages: BUILT_PAGES });
   const kept = [
     change('a', 'athlete', 'ann', athleteFields),
     change('p', 'phase', 'p', phaseFields),

@@ -1,9 +1,8 @@
-import { resolve } from 'node:path';
 import { type Kind, kinds } from '@platewright/core/records/kinds.ts';
 import { type Page, request } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { athleteFields, entryFields, phaseFields } from '../server/fields.ts';
-import { type Served, served } from '../server/served.ts';
+import { BUILT_PAGES, type Served, served } from '../server/served.ts';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
 import { pairByLink } from './pages/pair.ts';
 import { PopupPage } from './pages/popup.ts';
@@ -89,7 +88,7 @@ async function inert(opened: Page, where: string): Promise<void> {
 }
 
 beforeAll(async () => {
-  daemon = await served({ pages: resolve(import.meta.dirname, '../../daemon/dashboard/dist') });
+  daemon = await served({ pages: BUILT_PAGES });
   extension = await loadExtension();
   extension.context.setDefaultTimeout(30_000);
   page = await extension.context.newPage();

@@ -2,6 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { ATHLETE, setUpAthlete } from './athlete.ts';
 import type { PopupPage } from './pages/popup.ts';
+import { storeEdits } from './store-edits.ts';
 import { startWorld, type World } from './world.ts';
 
 let world: World;
@@ -35,7 +36,7 @@ it('gives a typed line back when it could not be saved', async () => {
 it('says which part of a standing meal it could not log', async () => {
   const per100 = { energyKcal: 60, proteinG: 10, carbohydrateG: 4, fatG: 0 };
   const food = { aliases: [], state: 'as eaten', per100, portions: [] };
-  await store([
+  await storeEdits(dashboard, [
     { kind: 'food', athlete: ATHLETE, id: 'own-skyr', fields: { ...food, name: 'Skyr' } },
     { kind: 'food', athlete: ATHLETE, id: 'own-bar', fields: { ...food, name: 'Oat bar' } },
     {
@@ -87,14 +88,3 @@ it('takes a pasted recipe as the items that its lines are', async () => {
   await pasteInto(popup.page, popup.line);
   await pasteInto(dashboard, dashboard.getByRole('textbox', { name: 'Typed line' }));
 });
-
-async function store(edits: readonly object[]): Promise<void> {
-  await dashboard.evaluate(
-    async (body) => {
-      const headers = { 'content-type': 'application/json' };
-      const answer = await fetch('/v1/records', { method: 'POST', headers, body: JSON.stringify(body) });
-      if (!answer.ok) throw new Error(await answer.text());
-    },
-    { edits },
-  );
-}

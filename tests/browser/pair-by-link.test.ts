@@ -1,9 +1,8 @@
 import { createServer } from 'node:http';
-import { resolve } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Served, served } from '../server/served.ts';
-import { chromiumPath } from '../support/chromium.ts';
+import { BUILT_PAGES, type Served, served } from '../server/served.ts';
+import { launchChromium } from '../support/chromium.ts';
 
 let daemon: Served;
 let browser: Browser;
@@ -13,10 +12,8 @@ const hostile = createServer((_request, response) => {
 let hostilePort: number;
 
 beforeAll(async () => {
-  daemon = await served({ pages: resolve(import.meta.dirname, '../../daemon/dashboard/dist') });
-  const executablePath = chromiumPath();
-  if (executablePath === null) throw new Error('No Chromium found.');
-  browser = await chromium.launch({ executablePath, chromiumSandbox: false });
+  daemon = await served({ pages: BUILT_PAGES });
+  browser = await launchChromium();
   await new Promise<void>((done) => hostile.listen(0, '127.0.0.1', done));
   const address = hostile.address();
   hostilePort = typeof address === 'object' && address !== null ? address.port : 0;

@@ -1,11 +1,10 @@
-import { resolve } from 'node:path';
 import { addDays, datesUpTo } from '@platewright/core/season/dates.ts';
 import { localDate } from '@platewright/core/season/local-date.ts';
-import { type Browser, chromium } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { athleteFields, change, phaseFields } from '../server/fields.ts';
-import { type Served, served } from '../server/served.ts';
-import { chromiumPath } from '../support/chromium.ts';
+import { BUILT_PAGES, type Served, served } from '../server/served.ts';
+import { launchChromium } from '../support/chromium.ts';
 import { Dashboard } from './pages/dashboard.ts';
 import { pairByLink } from './pages/pair.ts';
 
@@ -16,12 +15,10 @@ let daemon: Served;
 let browser: Browser;
 
 beforeAll(async () => {
-  daemon = await served({ pages: resolve(import.meta.dirname, '../../daemon/dashboard/dist') });
+  daemon = await served({ pages: BUILT_PAGES });
   await daemon.store.append([change('a', 'athlete', 'ann', athleteFields)], (clock) => clock);
   await daemon.store.append([change('p', 'phase', 'p', phaseFields)], (clock) => clock);
-  const executablePath = chromiumPath();
-  if (executablePath === null) throw new Error('No Chromium found.');
-  browser = await chromium.launch({ executablePath, chromiumSandbox: false });
+  browser = await launchChromium();
 });
 afterAll(async () => {
   await browser.close();

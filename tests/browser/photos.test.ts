@@ -1,11 +1,10 @@
-import { resolve } from 'node:path';
 import { addDays } from '@platewright/core/season/dates.ts';
 import { formatDay, formatDayOfYear } from '@platewright/core/ui/format-date.ts';
-import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { athleteFields, change, phaseFields } from '../server/fields.ts';
-import { type Served, served } from '../server/served.ts';
-import { chromiumPath } from '../support/chromium.ts';
+import { BUILT_PAGES, type Served, served } from '../server/served.ts';
+import { launchChromium } from '../support/chromium.ts';
 import { brokenAtEachWidth } from './broken-rules.ts';
 import { Dashboard } from './pages/dashboard.ts';
 import { pairByLink } from './pages/pair.ts';
@@ -16,12 +15,10 @@ let dashboard: Dashboard;
 let photos: Locator;
 
 beforeAll(async () => {
-  daemon = await served({ pages: resolve(import.meta.dirname, '../../daemon/dashboard/dist') });
+  daemon = await served({ pages: BUILT_PAGES });
   await daemon.store.append([change('a', 'athlete', 'ann', athleteFields)], (clock) => clock);
   await daemon.store.append([change('p', 'phase', 'p', phaseFields)], (clock) => clock);
-  const executablePath = chromiumPath();
-  if (executablePath === null) throw new Error('No Chromium found.');
-  browser = await chromium.launch({ executablePath, chromiumSandbox: false });
+  browser = await launchChromium();
   const page = await (await browser.newContext({ viewport: { width: 1280, height: 900 } })).newPage();
   page.setDefaultTimeout(30_000);
   await pairByLink(page, `http://127.0.0.1:${daemon.port}/#pair=${await daemon.code()}`);

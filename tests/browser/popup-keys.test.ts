@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { ATHLETE, setUpAthlete } from './athlete.ts';
+import { storeEdits } from './store-edits.ts';
 import { startWorld, type World } from './world.ts';
 
 let world: World;
@@ -66,12 +67,8 @@ it('shows what was logged last, wherever the list stood, and all of the ring aro
 });
 
 it('removes one entry, and logs a standing meal once, however long a key is held', async () => {
-  await dashboard.evaluate(async (athlete) => {
-    const fields = { name: 'Held', items: [{ food: 'starter-19296', grams: 20 }] };
-    const body = JSON.stringify({ edits: [{ kind: 'standing-meal', athlete, id: 'held', fields }] });
-    const headers = { 'content-type': 'application/json' };
-    await fetch('/v1/records', { method: 'POST', headers, body });
-  }, ATHLETE);
+  const fields = { name: 'Held', items: [{ food: 'starter-19296', grams: 20 }] };
+  await storeEdits(dashboard, [{ kind: 'standing-meal', athlete: ATHLETE, id: 'held', fields }]);
   const popup = await world.openPopup();
   const { page, line } = popup;
   await popup.options.filter({ hasText: 'Held' }).waitFor();

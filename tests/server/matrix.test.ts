@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { api } from '../../daemon/src/server/api.ts';
+import { seededChance } from '../../fixtures/season/chance.ts';
 import { type Asked, ask, hangUp, type Told } from './ask.ts';
 import { NAME, type Served, served } from './served.ts';
 
@@ -18,17 +19,6 @@ afterAll(async () => {
 const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 const OTHER_EXTENSION = 'moz-extension://11111111-2222-4333-8444-555555555555';
 const EVIL = 'http://evil.test';
-
-/** Numbers from 0 to 1, the same in every run (mulberry32). */
-function chance(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
 
 interface Case {
   tls: boolean;
@@ -195,7 +185,7 @@ it.each([
   ['the network', true],
 ])('on %s, whatever stands in a request, who should be let in is, and nobody else', async (_, tls) => {
   const secrets = await secretsOn(tls);
-  const random = chance(tls ? 2 : 1);
+  const random = seededChance(tls ? 2 : 1).uniform;
   const pick = <T>(of: readonly T[]): T => {
     const found = of[Math.floor(random() * of.length)];
     if (found === undefined) throw new RangeError('nothing to pick from');

@@ -1,6 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import type { Rights } from '@platewright/core/protocol/devices.ts';
 import { OWNER } from '@platewright/core/protocol/rights.ts';
 import { bytesFolder } from '../../daemon/src/keep/bytes.ts';
@@ -11,6 +11,9 @@ import { serve } from '../../daemon/src/server/serve.ts';
 import { type Front, noProxy } from '../../daemon/src/server/site.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
+
+/** The dashboard as `npm run build` leaves it. */
+export const BUILT_PAGES = resolve(import.meta.dirname, '../../daemon/dashboard/dist');
 
 /** The host name that a served daemon is set up to answer to. */
 export const NAME = 'plates.test';

@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { type Browser, chromium } from 'playwright-core';
 
 const CANDIDATES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
@@ -6,4 +7,15 @@ const CANDIDATES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/
 export function chromiumPath(): string | null {
   const named = process.env.CHROMIUM;
   return [...(named === undefined ? [] : [named]), ...CANDIDATES].find((path) => existsSync(path)) ?? null;
+}
+
+/** The same, where there must be one. */
+export function neededChromium(): string {
+  const path = chromiumPath();
+  if (path === null) throw new Error('No Chromium found.');
+  return path;
+}
+
+export function launchChromium(...args: string[]): Promise<Browser> {
+  return chromium.launch({ executablePath: neededChromium(), chromiumSandbox: false, args });
 }

@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
-import { chromiumPath } from './chromium.ts';
+import { neededChromium } from './chromium.ts';
 
 export const BUILT_EXTENSION = resolve(import.meta.dirname, '../../extension/.output/chrome-mv3');
 /** What a browser gives a popup. */
@@ -27,8 +27,7 @@ export async function loadExtension(
   kept?: string,
   flags: readonly string[] = [],
 ): Promise<LoadedExtension> {
-  const executablePath = chromiumPath();
-  if (executablePath === null) throw new Error('No Chromium found.');
+  const executablePath = neededChromium();
   if (!existsSync(folder)) throw new Error('The extension is not built: run npm run build:extension.');
   const profile = kept ?? mkdtempSync(join(tmpdir(), 'platewright-profile-'));
   const context = await chromium.launchPersistentContext(profile, {

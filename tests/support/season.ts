@@ -3,6 +3,7 @@ import { datesUpTo } from '@platewright/core/season/dates.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
 import { kgFromPounds } from '@platewright/core/units/mass.ts';
 import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
+import { seededChance } from '../../fixtures/season/chance.ts';
 
 const ID = 'athlete-1';
 
@@ -93,20 +94,9 @@ export function seasonOf(change: Partial<SeasonRecords> = {}): SeasonRecords {
   };
 }
 
-/** Numbers from 0 to 1 that are the same in every run (mulberry32). */
-function chance(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
 /** A season of so many dates up to `last`, eaten and weighed with some noise, with a decision each week. */
 export function livedSeason(last: string, dates: number, seed = 1): SeasonRecords {
-  const random = chance(seed);
+  const random = seededChance(seed).uniform;
   const days = datesUpTo(last, dates);
   const first = days[0] ?? last;
   const kg = (i: number) => 90 + 0.03 * i + random() - 0.5;
