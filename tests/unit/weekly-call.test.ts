@@ -276,4 +276,12 @@ describe('input that cannot be', () => {
   ])('refuses %s', (_, wrong) => {
     expect(() => weeklyCall(Object.assign({}, input, wrong))).toThrow(RangeError);
   });
+
+  it('asks for one of a date only where a second would be refused', () => {
+    const [first, second] = ['2025-01-07', '2025-01-06'].map((day) => ({ day, cm: 80 }));
+    const waist = [first, first, second].flatMap((reading) => reading ?? []);
+    expect(() => weeklyCall({ ...input, waist })).toThrow(/^waist\[2\] .* is out of order: oldest first\.$/);
+    const days = [...input.days].reverse();
+    expect(() => weeklyCall({ ...input, days })).toThrow(/: oldest first, one for each date\.$/);
+  });
 });

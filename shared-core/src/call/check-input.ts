@@ -83,12 +83,13 @@ function checkDate(day: string, where: string): number {
 }
 
 function checkOrder(rows: readonly { day: string }[], where: string, onePerDate: boolean): void {
+  const order = onePerDate ? 'oldest first, one for each date' : 'oldest first';
   let before = Number.NEGATIVE_INFINITY;
   let first = Number.NaN;
   for (const [index, { day }] of rows.entries()) {
     const number = checkDate(day, `${where}[${index}].day`);
     if (number < before || (onePerDate && number === before))
-      throw new RangeError(`${where}[${index}] (${day}) is out of order: oldest first, one for each date.`);
+      throw new RangeError(`${where}[${index}] (${day}) is out of order: ${order}.`);
     if (index === 0) first = number;
     if (number - first > MOST_DAYS)
       throw new RangeError(`${where}[${index}] (${day}) lies too far from the first.`);
