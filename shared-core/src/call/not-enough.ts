@@ -13,19 +13,17 @@ export interface Missing {
 
 /** Three mornings give a first answer; an older line is stale (common practice, no source). */
 const LEAST_WEIGH_INS = 3;
-const LEAST_DAYS = 3;
 const FRESH_DAYS = 7;
 const LATELY_DAYS = 14;
 
-/** Whether there is too little to say anything: fewer than three weigh-ins, under three days, or none of late. */
+/** Whether there is too little to say anything: fewer than three weigh-ins in two weeks, or none for a week. */
 export function missingFor(input: CallInput): Missing | null {
   const last = dayNumber(input.days.at(-1)?.day ?? '');
   const weighed = input.days.filter((day) => day.weightKg !== null).map((day) => dayNumber(day.day));
   const lately = weighed.filter((day) => last - day < LATELY_DAYS).length;
   const newest = weighed.at(-1);
-  const span = newest === undefined ? 0 : newest - (weighed[0] ?? newest) + 1;
   const stale = newest === undefined ? Number.POSITIVE_INFINITY : last - newest;
-  if (lately >= LEAST_WEIGH_INS && span >= LEAST_DAYS && stale <= FRESH_DAYS) return null;
+  if (lately >= LEAST_WEIGH_INS && stale <= FRESH_DAYS) return null;
   const text =
     newest === undefined
       ? 'There is no weigh-in yet.'
