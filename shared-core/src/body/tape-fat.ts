@@ -8,7 +8,8 @@ export type Circumferences =
 /**
  * Body fat from the tape. Hodgdon JA, Beckett MB. Naval Health Research Center reports 84-11 (men) and 84-29 (women),
  * 1984: density from circumferences in centimetres, then Siri; standard error 3.5 (men) and 3.7 (women) % of body mass.
- * Third and later digits of the coefficients second-hand. Null when the readings cannot be a body: a waist that is not larger than the neck.
+ * Third and later digits of the coefficients second-hand. Null when the readings cannot be a body: a waist that is not larger than
+ * the neck, or fat that comes out at 0 % or less, or at 70 % or more.
  */
 export function tapeFat(tape: Circumferences): FatFinding | null {
   const around = tape.waistCm - tape.neckCm + (tape.sex === 'female' ? tape.hipCm : 0);

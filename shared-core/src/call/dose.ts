@@ -116,7 +116,7 @@ function paceOfState(
   };
 }
 
-/** Mean over the last days of a column, over the numbers in it; NaN when there are none. */
+/** Mean of the numbers in `days` rows of a column, the last ones or those `before` rows further back; NaN when there are none. */
 export function meanOfLast(column: Float64Array, days: number, before = 0): { mean: number; count: number } {
   let sum = 0;
   let count = 0;

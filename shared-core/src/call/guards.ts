@@ -41,7 +41,7 @@ function massOnScale(model: BodyModel): number {
   return model.tissueKg.mean + Math.max(0, water) + Math.max(0, model.smoothed.zero.at(-1) ?? 0);
 }
 
-/** Reckons the guards for this athlete and day. `daysOnPlan` counts days since the plan began. */
+/** Reckons the guards for this athlete and day. `daysOnPlan` counts days since the plan, or its aim of now, began. */
 export function guardsFor(input: CallInput, model: BodyModel, daysOnPlan: number): Guards {
   const { targets, athlete, aim } = input;
   const massKg = model.tissueKg.mean;

@@ -14,6 +14,7 @@ export interface Say {
   available: (kcalPerKg: number) => string;
 }
 
+/** The wordings in an athlete's own units. */
 export function sayIn(units: Units): Say {
   return {
     energy: (kcal) => formatEstimatedEnergy(kcal, units.energy),
@@ -25,8 +26,10 @@ export function sayIn(units: Units): Say {
   };
 }
 
+/** A number with its noun: `1 day`, `3 days`. */
 export const counted = (count: number, one: string) => `${count} ${count === 1 ? one : `${one}s`}`;
 
+/** A number of days in words. */
 export const days = (count: number) => counted(count, 'day');
 
 /** Two ends with one unit: `+0.10 to +0.42 %`. */

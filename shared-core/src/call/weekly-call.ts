@@ -131,7 +131,7 @@ function notEnough(situation: Situation, missing: Missing, say: Say): WeeklyCall
     ...all,
     verdict: 'not-enough',
     evidence: all.evidence.filter(({ code }) => COUNTED.includes(code)),
-    summary: [`${missing.text}`, `The mark stays at ${Math.round(markG)} g until there is more to go by.`],
+    summary: [missing.text, `The mark stays at ${Math.round(markG)} g until there is more to go by.`],
     wouldChange: missing.wouldChange,
     cautions: cautionsOf(situation, say),
     nextLevers: [],

@@ -87,7 +87,10 @@ export function bankPredict(bank: Bank, move: Transition, day: number, searching
   for (let k = 0; k < bank.used; k++) predict(bank.means, k * size, bank.covs, k * size * size, size, move);
 }
 
-/** Mean and variance of the reading to expect, over all hypotheses, into `out` = [mean, variance]; call before `bankCorrect`. */
+/**
+ * By how much a reading misses what all hypotheses together expect, kg, and the variance of that, kg², into `out` = [miss, variance];
+ * call before `bankCorrect`.
+ */
 export function bankExpect(
   bank: Bank,
   sight: Sight,

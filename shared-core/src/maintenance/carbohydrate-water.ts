@@ -3,6 +3,7 @@ import { kJPerKcal } from '../units/energy.ts';
 /**
  * Water and glycogen that a change of carbohydrate and sodium moves. Hall KD et al. Lancet 2011;378:826–837, web-appendix,
  * equations 1 and 2 (the second second-hand): ρG·dG/dt = CI − kG·G² and [Na]·dECF/dt = ΔNa − ξNa·ΔECF − ξCI·(1 − CI/CIb).
+ * [Na] in mg/L, ξNa in mg/d for each litre, ξCI in mg/d.
  */
 const glycogenStartKg = 0.5;
 const waterPerGlycogen = 2.7;

@@ -24,7 +24,7 @@ const WEEK_SD = 0.02;
 /** One day's log over the plan counts as no further off than this (common practice, no source). */
 const ODD_DAY = { low: 0.2, high: 2 };
 
-/** Reckons the habit from the days logged in full. */
+/** Reckons the habit from the days that were logged in full and had a plan, the newer the weightier. */
 export function eatingHabit(table: DayTable): Eating {
   const forget = 0.5 ** (1 / HALF_LIFE);
   let weight = 0;

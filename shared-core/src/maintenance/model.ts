@@ -102,7 +102,7 @@ const UNLOGGED_SD = 0.5;
 /** How far someone who logs next to nothing may eat from the plan all along, as a share (common practice, no source). */
 const NO_LOG_SD = 0.1;
 
-/** The start estimate is in true energy, the model in units of the log: someone who logs less than was asked for may well eat it. */
+/** The start estimate is in units of a usual log, the model in those of this one: someone who logs less than was asked for may well eat it. */
 function inLogUnits(
   start: { kcal: number; sd: number },
   table: DayTable,

@@ -52,7 +52,10 @@ const logShare = 0.965;
 /** Relative standard deviation of the start: resting energy within 10 %, activity level within 7 % (common practice, no source). */
 const startSpread = 0.12;
 
-/** Maintenance energy before there are data, kcal/d, with its standard deviation: resting energy times an activity level. */
+/**
+ * Maintenance energy before there are data, kcal/d in units of a usual log, with its standard deviation: resting energy (the mean
+ * of two equations when fat was measured) times an activity level and what a log shows.
+ */
 export function startMaintenance(person: Person, massKg: number): { kcal: number; sd: number } {
   const byMass = mifflinStJeorKcal(person, massKg);
   const resting =
