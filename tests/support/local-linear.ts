@@ -1,4 +1,4 @@
-import { at } from '@platewright/core/trend/reading.ts';
+import { at } from '@platewright/core/maintenance/at.ts';
 
 /** Variances of the local linear trend: y = level + noise, level' = level + slope + e, slope' = slope + e. */
 interface TrendVariances {

@@ -1,4 +1,5 @@
 import { energyKcal } from '../foods/atwater.ts';
+import { at } from '../maintenance/at.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
 import { maintenanceVariance } from '../maintenance/smoother.ts';
 import {
@@ -11,7 +12,7 @@ import {
   maintenanceOf,
   type Transition,
 } from '../maintenance/state.ts';
-import { at, normalBelow } from '../trend/reading.ts';
+import { normalBelow } from '../statistics/normal.ts';
 import type { Aim, TargetsInForce } from './input.ts';
 
 /** What a mark is expected to do, with the plan's protein and fat, on average eating. */

@@ -1,5 +1,5 @@
+import { at } from '../maintenance/at.ts';
 import type { ToldShift } from '../maintenance/day-table.ts';
-import { at } from '../trend/reading.ts';
 import { dayNumber } from '../units/day-number.ts';
 import type { EvidenceItem } from './output.ts';
 import type { Situation } from './situation.ts';

@@ -1,4 +1,4 @@
-import { at } from '../trend/reading.ts';
+import { at } from './at.ts';
 import {
   bankCorrect,
   bankExpect,

@@ -1,4 +1,4 @@
-import { at } from '../trend/reading.ts';
+import { at } from './at.ts';
 import { type DayTable, has } from './day-table.ts';
 import { logLikelihood } from './filter.ts';
 import { meanMoves } from './moves.ts';

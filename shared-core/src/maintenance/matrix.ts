@@ -1,4 +1,4 @@
-import { at } from '../trend/reading.ts';
+import { at } from './at.ts';
 
 /** Solves S·X = B in place of B for a symmetric positive S, which is overwritten (Cholesky). Both row-major, square. */
 export function solveSymmetric(s: Float64Array, b: Float64Array, size: number): void {

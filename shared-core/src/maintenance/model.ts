@@ -1,6 +1,6 @@
-import { at } from '../trend/reading.ts';
-import { median } from '../trend/robust.ts';
+import { median } from '../statistics/robust.ts';
 import { dayNumber } from '../units/day-number.ts';
+import { at } from './at.ts';
 import { type Beside, type DayGrams, type DayTable, has, type ModelDay } from './day-table.ts';
 import { FEW_LOGS, layOutDays } from './days.ts';
 import { type Eating, eatingHabit } from './eating.ts';

@@ -1,4 +1,4 @@
-import { at } from '../trend/reading.ts';
+import { at } from './at.ts';
 import { type DayTable, has } from './day-table.ts';
 import { RESPONSE_START } from './open-filter.ts';
 import { firstReading } from './starting-at.ts';

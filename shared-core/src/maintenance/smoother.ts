@@ -1,4 +1,4 @@
-import { at } from '../trend/reading.ts';
+import { at } from './at.ts';
 import type { DayTable } from './day-table.ts';
 import { type FilterTrack, stepShare } from './filter.ts';
 import { sandwich, solveSymmetric, transposedTimes } from './matrix.ts';

@@ -1,4 +1,4 @@
-import { at } from '../trend/reading.ts';
+import { at } from './at.ts';
 
 /** Places in the state vector. Adaptation is the part of maintenance that follows intake, kcal/d. */
 export const MASS = 0;

@@ -1,4 +1,4 @@
-import { z90 } from './reading.ts';
+import { z90 } from './normal.ts';
 
 /** A mean and its 90 % interval. */
 export interface Estimate {

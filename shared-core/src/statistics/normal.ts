@@ -1,8 +1,3 @@
-/** A number out of a preallocated array; keeps index checks of the type system out of the arithmetic. */
-export function at(values: Float64Array, index: number): number {
-  return values[index] ?? 0;
-}
-
 /** 95th percentile of the standard normal: half the width of a 90 % interval in standard deviations. */
 export const z90 = 1.6448536269514722;
 
