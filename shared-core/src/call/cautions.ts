@@ -1,8 +1,10 @@
 import { availabilityLevels } from '../maintenance/energy-availability.ts';
 import { dayNumber } from '../units/day-number.ts';
+import { formatSigned } from '../units/decimal.ts';
 import { formatGrams } from '../units/mass.ts';
 import { formatEstimatedPace, formatPace, formatShare } from '../units/percent.ts';
 import type { Decision } from './decide.ts';
+import { FAST_LOSS } from './guards.ts';
 import type { Caution } from './output.ts';
 import type { Situation } from './situation.ts';
 import { range, type Say } from './texts.ts';
@@ -21,7 +23,7 @@ export function cautionsOf(situation: Situation, say: Say): Caution[] {
 /** Lowest body fat that is held to be safe, %: Turocy PS et al. J Athl Train 2011;46:322–336 (from memory). */
 const LEAST_FAT_PERCENT = { male: 5, female: 12 };
 /** Under this age a loss is no plan for a program (common practice, no source); a birth year can't tell whether the birthday has been, so 18 itself is warned. */
-const GROWN_AGE = 18;
+export const GROWN_AGE = 18;
 /** Maintenance known no better than this rests on the start estimate (common practice, no source). */
 const FORMULA_SHARE = 0.06;
 
@@ -105,11 +107,11 @@ function warnings(situation: Situation, say: Say): Caution[] {
       text: `Fat of ${formatGrams(targets.fatG)} lies under its floor of ${formatGrams(targets.fatFloorG)}.`,
       numbers: { fatG: targets.fatG, floorG: targets.fatFloorG },
     });
-  if (input.aim.phase === 'pre-contest' && pacePercent.mean < -1)
+  if (input.aim.phase === 'pre-contest' && pacePercent.mean < FAST_LOSS)
     found.push({
       code: 'probably-muscle',
       level: 'warn',
-      text: `Pace is ${formatEstimatedPace(pacePercent.mean)} a week; beyond −1 % some of it is probably muscle.`,
+      text: `Pace is ${formatEstimatedPace(pacePercent.mean)} a week; beyond ${formatSigned(FAST_LOSS, 0)} % some of it is probably muscle.`,
       numbers: { percentPerWeek: pacePercent.mean },
     });
   else if (composition.probablyMuscle)

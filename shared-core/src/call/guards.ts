@@ -26,8 +26,10 @@ export interface Guards {
 const LEAST_MARK_G = 30;
 /** Upper end of what athletes with hours of training a day eat: 12 g/kg. Thomas DT et al. Med Sci Sports Exerc 2016;48:543–568. */
 const MOST_G_PER_KG = 12;
-/** No call drives at more than this, % of body mass a week: loss by Helms ER et al. J Int Soc Sports Nutr 2014;11:20; gain common practice, no source. */
-const FASTEST = { loss: -1, gain: 0.75 };
+/** Beyond this, % of body mass a week, some of a loss is probably muscle: Helms ER et al. J Int Soc Sports Nutr 2014;11:20, 0.5 to 1 %. */
+export const FAST_LOSS = -1;
+/** No call drives at more than this, % of body mass a week; gain common practice, no source. */
+const FASTEST = { loss: FAST_LOSS, gain: 0.75 };
 /** Largest moves in g a day, until day 24 of the plan, until day 45, and later: a start by rule may be far off (common practice, no source). */
 const STEPS = { firstWeeks: 300, nextWeeks: 80, later: 60 };
 

@@ -7,7 +7,7 @@ import { type Decision, decide, type Reason } from './decide.ts';
 import { evidenceOf, waterChange } from './evidence.ts';
 import { fitDays } from './fit.ts';
 import { forecastBoth } from './forecast.ts';
-import type { Guards } from './guards.ts';
+import { FAST_LOSS, type Guards } from './guards.ts';
 import type { CallInput } from './input.ts';
 import { nextLevers } from './levers.ts';
 import { type Missing, missingBesideOdd, missingFor } from './not-enough.ts';
@@ -55,9 +55,6 @@ function slowed({ guards, composition, pacePercent }: Situation): Guards {
   const tooFast = guards.aim < 0 && pacePercent.mean + z90 * pacePercent.sd < FAST_LOSS;
   return composition.probablyMuscle || tooFast ? { ...guards, aim: high } : guards;
 }
-
-/** Beyond −1 % a week some of a loss is probably muscle: Helms ER et al. J Int Soc Sports Nutr 2014;11:20, 0.5 to 1 %. */
-const FAST_LOSS = -1;
 
 /** The mark is not to be judged by a plan that was not eaten, unless it has long been eaten like that. */
 function shouldEatFirst({ eating, written, guards, markG }: Situation, free: Decision): boolean {

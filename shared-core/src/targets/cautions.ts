@@ -1,3 +1,5 @@
+import { GROWN_AGE } from '../call/cautions.ts';
+import { FAST_LOSS } from '../call/guards.ts';
 import { availabilityLevels, energyAvailability, sessionKcal } from '../maintenance/energy-availability.ts';
 import { mifflinStJeorKcal } from '../maintenance/start-estimate.ts';
 import type { Caution } from '../records/athlete.ts';
@@ -11,8 +13,6 @@ import { personOn } from './person.ts';
 
 /** Energy of a very-low-energy diet, kcal a day: it needs medical supervision (from memory). */
 const veryLowKcal = 800;
-/** Loss beyond this, % of body mass a week, is faster than Helms et al. 2014 advise. */
-const fastLossPercent = -1;
 
 /** What the athlete should take to a professional before eating by these targets; one or two sentences each. */
 export function cautionsFor(figures: Figures): string[] {
@@ -50,8 +50,7 @@ function stated(caution: Caution, athlete: StatedBy): string {
 }
 
 function youth({ athlete, date }: Figures): string | null {
-  // A birth year alone can't tell whether the birthday has been, so the year of 18 counts as young.
-  if (personOn(athlete, date).ageYears > 18) return null;
+  if (personOn(athlete, date).ageYears > GROWN_AGE) return null;
   return 'Under 18 or just 18: these rules come from studies of adults, and someone who grows needs more. Let a doctor or dietitian see the plan, and mind the rules of your federation.';
 }
 
@@ -80,6 +79,6 @@ function lowEnergy({ athlete, numbers, date }: Figures): string | null {
 }
 
 function fastLoss({ aim }: Figures): string | null {
-  if (aim.pacePercentPerWeek >= fastLossPercent) return null;
+  if (aim.pacePercentPerWeek >= FAST_LOSS) return null;
   return 'The aim is to lose more than 1 % of body mass a week, faster than the 0.5 to 1 % advised for athletes (Helms et al. 2014). Ask a doctor or sports dietitian, or choose a slower pace.';
 }
