@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
-import { Agent, createServer, request, type Server } from 'node:http';
+import { Agent, createServer, request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
@@ -10,9 +10,10 @@ import { uuidV7 } from '@platewright/core/records/uuid.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
 import { serve } from '../../daemon/src/server/serve.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
+import { listen } from '../support/port.ts';
 import { type Compared, median, printTable } from './table.ts';
 
-const ORIGIN = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 const CONNECTIONS = 8;
 const ROUNDS = 9;
 const SIZES = [
@@ -158,11 +159,11 @@ async function daemon(folder: string): Promise<Contender> {
   const { code } = await issueCode(store, Date.now());
   const paired = await fetch(`http://127.0.0.1:${running.port}/v1/pair`, {
     method: 'POST',
-    headers: { origin: ORIGIN, 'content-type': 'application/json' },
+    headers: { origin: EXTENSION, 'content-type': 'application/json' },
     body: JSON.stringify({ code, name: 'bench', kind: 'extension' }),
   });
   const { token } = await paired.json();
-  const client = poster(running.port, { authorization: `Bearer ${token}`, origin: ORIGIN });
+  const client = poster(running.port, { authorization: `Bearer ${token}`, origin: EXTENSION });
   return {
     name: 'the daemon',
     sink: client.post,
@@ -193,15 +194,6 @@ function poster(port: number, headers: Record<string, string>): { post: Sink; cl
       }),
     close: () => agent.destroy(),
   };
-}
-
-function listen(server: Server): Promise<number> {
-  return new Promise((resolve) => {
-    server.listen(0, '127.0.0.1', () => {
-      const address = server.address();
-      resolve(typeof address === 'object' && address !== null ? address.port : 0);
-    });
-  });
 }
 
 if (import.meta.main) printTable(await benchPush());

@@ -1,15 +1,14 @@
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { Agent, get } from 'node:http';
-import { createServer } from 'node:net';
 import { join, resolve } from 'node:path';
 import { serve as serveBare } from '@hono/node-server';
 import { Hono } from 'hono';
-import * as z from 'zod/mini';
 import { serve } from '../../daemon/src/server/serve.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { startDaemon } from '../faults/daemon-process.ts';
 import { temporaryFolder } from '../support/folder.ts';
+import { freePort } from '../support/port.ts';
 import { fullDaemon } from './full-daemon.ts';
 import { type Compared, median, printTable } from './table.ts';
 
@@ -130,15 +129,6 @@ async function benchStart(): Promise<Compared> {
     reference: 'bare node:http + node:sqlite',
     theirs,
   };
-}
-
-async function freePort(): Promise<number> {
-  const server = createServer().listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  const { port } = z.object({ port: z.number() }).parse(server.address());
-  server.close();
-  await once(server, 'close');
-  return port;
 }
 
 /** Asks until there is an answer. */

@@ -9,6 +9,7 @@ import { athleteFields, change, phaseFields } from '../server/fields.ts';
 import { BUILT_PAGES, NAME, type Served, served } from '../server/served.ts';
 import { neededChromium } from '../support/chromium.ts';
 import { BUILT_EXTENSION } from '../support/extension.ts';
+import { listen } from '../support/port.ts';
 import { attacks, tools } from './attack-pages.ts';
 import { pairByLink } from './pages/pair.ts';
 import { PopupPage } from './pages/popup.ts';
@@ -35,9 +36,7 @@ beforeAll(async () => {
         .end();
     else response.writeHead(200, { 'content-type': 'text/html' }).end('<!doctype html><body>hostile');
   });
-  await new Promise<void>((done) => hostile.listen(0, '127.0.0.1', done));
-  const address = hostile.address();
-  hostilePort = typeof address === 'object' && address !== null ? address.port : 0;
+  hostilePort = await listen(hostile);
   profile = mkdtempSync(join(tmpdir(), 'platewright-attacked-'));
   const executablePath = neededChromium();
   context = await chromium.launchPersistentContext(profile, {

@@ -4,6 +4,7 @@ import { behindProxies } from '../../daemon/src/server/site.ts';
 import { athleteFields, change } from '../server/fields.ts';
 import { BUILT_PAGES, type Served, served } from '../server/served.ts';
 import { launchChromium } from '../support/chromium.ts';
+import { listen } from '../support/port.ts';
 import { pairByLink } from './pages/pair.ts';
 
 let daemon: Served | null = null;
@@ -32,9 +33,7 @@ it('the dashboard works under a path that a proxy gives it', async () => {
       }),
     );
   });
-  await new Promise<void>((done) => proxy.listen(0, '127.0.0.1', done));
-  const bound = proxy.address();
-  const front = `http://127.0.0.1:${typeof bound === 'object' ? bound?.port : 0}`;
+  const front = `http://127.0.0.1:${await listen(proxy)}`;
   const browser = await launchChromium();
   try {
     const page = await browser.newPage();

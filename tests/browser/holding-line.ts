@@ -1,4 +1,5 @@
 import { createServer, type IncomingMessage, request, type ServerResponse } from 'node:http';
+import { listen } from '../support/port.ts';
 
 /** A line between extension and daemon that can be cut, and that can keep an answer to itself. */
 export interface HoldingLine {
@@ -38,11 +39,8 @@ export async function holdingLine(daemon: string): Promise<HoldingLine> {
   };
 
   const server = createServer(carry);
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  const address = server.address();
-  if (typeof address !== 'object' || address === null) throw new Error('the line has no port');
   return {
-    url: `http://127.0.0.1:${address.port}`,
+    url: `http://127.0.0.1:${await listen(server)}`,
     cut() {
       isCut = true;
       server.closeAllConnections();

@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { BUILT_PAGES, type Served, served } from '../server/served.ts';
 import { launchChromium } from '../support/chromium.ts';
+import { listen } from '../support/port.ts';
 
 let daemon: Served;
 let browser: Browser;
@@ -14,9 +15,7 @@ let hostilePort: number;
 beforeAll(async () => {
   daemon = await served({ pages: BUILT_PAGES });
   browser = await launchChromium();
-  await new Promise<void>((done) => hostile.listen(0, '127.0.0.1', done));
-  const address = hostile.address();
-  hostilePort = typeof address === 'object' && address !== null ? address.port : 0;
+  hostilePort = await listen(hostile);
 });
 afterAll(async () => {
   await browser.close();

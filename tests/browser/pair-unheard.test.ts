@@ -2,6 +2,7 @@ import { once } from 'node:events';
 import { createServer } from 'node:http';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { type LoadedExtension, loadExtension } from '../support/extension.ts';
+import { listen } from '../support/port.ts';
 import { killWorker } from './kill-worker.ts';
 
 let browser: LoadedExtension;
@@ -14,10 +15,7 @@ afterAll(() => browser.close());
 it('pairing can be tried again when the worker was stopped in the middle of it', async () => {
   const daemon = createServer();
   const asked = once(daemon, 'request');
-  daemon.listen(0, '127.0.0.1');
-  await once(daemon, 'listening');
-  const address = daemon.address();
-  const port = typeof address === 'object' ? address?.port : 0;
+  const port = await listen(daemon);
   const page = await browser.openOptions();
   await page.getByLabel('Pairing code').fill(`http://127.0.0.1:${port} ABCD-2345`);
   await page.keyboard.press('Enter');

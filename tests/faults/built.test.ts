@@ -3,6 +3,7 @@ import { once } from 'node:events';
 import { get } from 'node:https';
 import { resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { EXTENSION } from '../support/extension-origin.ts';
 import { temporaryFolder } from '../support/folder.ts';
 import { type Daemon, pairExtension, startDaemon } from './daemon-process.ts';
 
@@ -36,7 +37,7 @@ describe('the built daemon', () => {
   });
 
   it('guards each answer, and lets an extension read its own', async () => {
-    const origin = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
+    const origin = EXTENSION;
     const guarded = {
       'content-security-policy': expect.stringMatching(/^default-src 'self'; .*frame-ancestors 'none'$/),
       'x-content-type-options': 'nosniff',

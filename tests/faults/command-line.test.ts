@@ -1,4 +1,3 @@
-import { once } from 'node:events';
 import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
@@ -6,6 +5,8 @@ import { DatabaseSync } from 'node:sqlite';
 import { describe, expect, it } from 'vitest';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { athleteFields, change } from '../server/fields.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
+import { listen } from '../support/port.ts';
 import { type Daemon, pairExtension, platewright } from './daemon-process.ts';
 import { weighIns } from './load.ts';
 import { useMachine } from './machine.ts';
@@ -152,11 +153,8 @@ describe('start ends with a clear sentence and exit code 1', () => {
   }
 
   it('when the port is taken', async () => {
-    const other = createServer().listen(0, '127.0.0.1');
-    await once(other, 'listening');
-    const address = other.address();
-    const port = typeof address === 'object' && address !== null ? address.port : 0;
-    refused(/Port \d+ is taken\..*--port/, '--port', String(port));
+    const other = createServer();
+    refused(/Port \d+ is taken\..*--port/, '--port', String(await listen(other)));
     other.close();
   });
 
@@ -197,11 +195,10 @@ describe('start ends with a clear sentence and exit code 1', () => {
 
 it('devices prints a name as text, whatever is in it', async () => {
   const daemon = await machine().start();
-  const origin = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
   const name = 'A\u001b[31mB\tC\nD\u202eE';
   await fetch(`${daemon.url}/v1/pair`, {
     method: 'POST',
-    headers: { origin, 'content-type': 'application/json' },
+    headers: { origin: EXTENSION, 'content-type': 'application/json' },
     body: JSON.stringify({ code: daemon.code, name, kind: 'extension' }),
   });
   const { stdout } = run('devices');

@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Readable } from 'node:stream';
 import { NODE_FLAGS } from '../../daemon/src/cli/node-flags.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
 
 /** The sources, so that a test needs no build; DAEMON_MAIN names what was built instead, run as npm start does. */
 function main(): string[] {
@@ -12,7 +13,6 @@ function main(): string[] {
   const sources = resolve(import.meta.dirname, '../../daemon/src/cli/main.ts');
   return built === undefined ? [sources] : [...NODE_FLAGS, built];
 }
-const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 
 /** Compiled modules outlast a test's folder, so that each start is as quick as a second start at home. */
 const CACHE = resolve(import.meta.dirname, '../../node_modules/.cache');

@@ -2,9 +2,10 @@ import * as z from 'zod/mini';
 import { mainJob } from '../browser/main-job.ts';
 import { Dashboard, pageNames } from '../browser/pages/dashboard.ts';
 import { startWorld } from '../browser/world.ts';
+import { freePort } from '../support/port.ts';
 import { saveApi } from './lint.ts';
 import { answeringAgain, askAgain, type Recorded, recordingFront } from './recorded.ts';
-import { freePort, startTool } from './tool.ts';
+import { startTool } from './tool.ts';
 
 /** What the run can not have left out, when it was recorded as a whole. */
 const ASKED_AT_LEAST = ['pair', 'session', 'push', 'pull', 'records', 'events', 'views/day', 'views/week'];

@@ -2,8 +2,9 @@ import { formatClock } from '@platewright/core/changes/clock.ts';
 import { sessionSchema } from '@platewright/core/protocol/devices.ts';
 import { type Daemon, pairExtension, startDaemon } from '../faults/daemon-process.ts';
 import { temporaryFolder } from '../support/folder.ts';
+import { freePort } from '../support/port.ts';
 import { saveApi } from './lint.ts';
-import { freePort, startTool } from './tool.ts';
+import { startTool } from './tool.ts';
 
 /**
  * Sends what browsers send, to a demo season and through a proxy that holds each request and each answer against the

@@ -1,7 +1,7 @@
 import { once } from 'node:events';
 import { createServer, type IncomingHttpHeaders, request } from 'node:http';
 import { buffer } from 'node:stream/consumers';
-import { freePort } from './tool.ts';
+import { freePort } from '../support/port.ts';
 
 /** A request as it reached the daemon, and its answer as it left. */
 export interface Recorded {

@@ -4,12 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Daemon, startDaemon } from '../faults/daemon-process.ts';
 import { temporaryFolder } from '../support/folder.ts';
+import { freePort } from '../support/port.ts';
 import { checkBrowserRun } from './browser-run.ts';
 import { checkPolicies } from './csp.ts';
 import { lintApi, lintExtension } from './lint.ts';
 import { checkAnswers } from './proxy.ts';
 import { checkTls } from './tls.ts';
-import { freePort, installTools } from './tool.ts';
+import { installTools } from './tool.ts';
 
 /** Gives the faults that it found, a line each. */
 type Check = (place: { daemon: Daemon; lanPort: number; folder: string }) => Promise<readonly string[]>;

@@ -1,7 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { once } from 'node:events';
 import { existsSync, statSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { join } from 'node:path';
 
 const FOLDER = import.meta.dirname;
@@ -55,12 +53,4 @@ export async function startTool(script: string, args: readonly string[], ready: 
     child.once('exit', () => reject(new Error(`${script} ended:\n${output}`)));
   });
   return { output: () => output, stop: () => child.kill('SIGKILL') };
-}
-
-export async function freePort(): Promise<number> {
-  const server = createServer().listen(0, '127.0.0.1');
-  await once(server, 'listening');
-  const address = server.address();
-  server.close();
-  return typeof address === 'object' && address !== null ? address.port : 0;
 }

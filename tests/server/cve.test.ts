@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { EXTENSION } from '../support/extension-origin.ts';
 import { ask, hangUp } from './ask.ts';
-import { EXTENSION, House, OWN } from './house.ts';
+import { House, OWN } from './house.ts';
 import { rawly, statusOf } from './raw.ts';
 import { type Served, served } from './served.ts';
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { api, components } from '../../daemon/src/server/api.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
 import { type Asked, ask, hangUp } from './ask.ts';
 import { athleteFields, change } from './fields.ts';
 import { operations } from './from-openapi.ts';
-import { EXTENSION } from './house.ts';
 import { rawly, statusOf } from './raw.ts';
 import { type Served, served } from './served.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { EXTENSION, FROM_PAGE, House, OWN, problemOf, useHouse } from './house.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
+import { FROM_PAGE, House, OWN, problemOf, useHouse } from './house.ts';
 
 const house = useHouse();
 

@@ -19,10 +19,10 @@ import { noProxy } from '../../daemon/src/server/site.ts';
 import { createWriter } from '../../daemon/src/server/writer.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
 
 const HOST = '127.0.0.1:8787';
 export const OWN = `http://${HOST}`;
-export const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 /** What a browser says of a request of the dashboard's own page. */
 export const FROM_PAGE = { origin: OWN, 'sec-fetch-site': 'same-origin' };
 

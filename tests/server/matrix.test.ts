@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { api } from '../../daemon/src/server/api.ts';
 import { seededChance } from '../../fixtures/season/chance.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
 import { type Asked, ask, hangUp, type Told } from './ask.ts';
 import { NAME, type Served, served } from './served.ts';
 
@@ -16,7 +17,6 @@ afterAll(async () => {
   await daemon.stop();
 });
 
-const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 const OTHER_EXTENSION = 'moz-extension://11111111-2222-4333-8444-555555555555';
 const EVIL = 'http://evil.test';
 

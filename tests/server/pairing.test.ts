@@ -2,7 +2,8 @@ import { createHash, scryptSync } from 'node:crypto';
 import { checkFrom } from '@platewright/core/protocol/check.ts';
 import { describe, expect, it } from 'vitest';
 import { newCode, readCode } from '../../daemon/src/server/secrets.ts';
-import { EXTENSION, FROM_PAGE, OWN, problemOf, useHouse } from './house.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
+import { FROM_PAGE, OWN, problemOf, useHouse } from './house.ts';
 
 const house = useHouse();
 

@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { nameOf } from '../../daemon/src/keep/bytes.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
-import { EXTENSION, problemOf, useHouse } from './house.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
+import { problemOf, useHouse } from './house.ts';
 import { picture } from './pictures.ts';
 
 const house = useHouse();

@@ -1,6 +1,7 @@
 import { createServer, request } from 'node:http';
 import { afterEach, describe, expect, it } from 'vitest';
 import { behindProxies, noProxy, siteOf, withoutBase } from '../../daemon/src/server/site.ts';
+import { listen } from '../support/port.ts';
 import { ask, hangUp } from './ask.ts';
 import { NAME, type Served, served } from './served.ts';
 
@@ -31,9 +32,7 @@ async function proxy(port: number, { base, strips }: { base: string; strips: boo
     incoming.pipe(onward);
   });
   proxies.push(server);
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  const address = server.address();
-  return typeof address === 'object' && address !== null ? address.port : 0;
+  return await listen(server);
 }
 
 async function pairAt(port: number, path: string, headers: Record<string, string>) {

@@ -1,4 +1,5 @@
 import { connect, createServer, type Server } from 'node:net';
+import { listen } from '../support/port.ts';
 
 /** Stands on the wire in front of a port, and keeps every byte that passes in either direction. */
 export interface Recorder {
@@ -20,10 +21,8 @@ export async function record(port: number): Promise<Recorder> {
     }
     near.pipe(far).pipe(near);
   });
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  const address = server.address();
   return {
-    port: typeof address === 'object' && address !== null ? address.port : 0,
+    port: await listen(server),
     heard: (word) => Buffer.concat(tape).includes(Buffer.from(word, 'utf8')),
     bytes: () => tape.reduce((sum, chunk) => sum + chunk.length, 0),
     stop: () => void server.close(),

@@ -3,8 +3,9 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { nameOf } from '../../daemon/src/keep/bytes.ts';
 import { api } from '../../daemon/src/server/api.ts';
 import { issueCode } from '../../daemon/src/server/issue-code.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
 import { athleteFields, change, phaseFields } from './fields.ts';
-import { EXTENSION, FROM_PAGE, problemOf, useHouse } from './house.ts';
+import { FROM_PAGE, problemOf, useHouse } from './house.ts';
 import { picture } from './pictures.ts';
 
 const house = useHouse();

@@ -1,9 +1,9 @@
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { chmodSync, existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { freePort } from './port.ts';
 
 /** A PostgreSQL of one's own, in a folder that is gone when it stops. */
 export interface Postgres {
@@ -127,14 +127,4 @@ function install(): string | null {
     return null;
   }
   return findPrograms();
-}
-
-function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const server = createServer().once('error', reject);
-    server.listen(0, '127.0.0.1', () => {
-      const address = server.address();
-      server.close(() => resolve(typeof address === 'object' && address !== null ? address.port : 0));
-    });
-  });
 }

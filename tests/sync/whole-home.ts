@@ -14,11 +14,11 @@ import { openSqliteStore, STORE_FILE } from '../../daemon/src/store/sqlite.ts';
 import { replaceStore } from '../../daemon/src/store/sqlite-restore.ts';
 import type { Store } from '../../daemon/src/store/store.ts';
 import { httpDaemon } from '../../extension/replica/http.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
 import type { Home } from './home.ts';
 import { scratchFolder } from './scratch.ts';
 
 const ADDRESS = 'http://127.0.0.1:8787';
-const EXTENSION = 'chrome-extension://abcdefghijklmnopabcdefghijklmnop';
 
 /** A store on disk, as the simulated world needs it. */
 export interface Keeper {
