@@ -7,6 +7,7 @@ import '@platewright/core/ui/beam.css';
 import '@platewright/core/ui/meal.css';
 import '../../pairing/pairing.css';
 import '../../popup/popup.css';
+import '../../popup/line/line.css';
 import { render } from 'preact';
 import { Popup } from '../../popup/popup.tsx';
 
