@@ -33,7 +33,7 @@ const EXCHANGE_SD = 0.05;
 /**
  * How a change of tissue splits into lean and fat. The Forbes curve says what to expect (leanShareOfChange), energy and
  * tape correct it by Bayes' rule: a kilogram of fat holds five times the energy of a kilogram of lean tissue, and only fat
- * shows on the waist. Interval of the share by Fieller EC. J R Stat Soc B 1954;16:175–185.
+ * shows on the waist. Interval of the share by Fieller EC. J R Stat Soc B 1954;16:175–185 (from memory).
  */
 export function leanShare(evidence: LeanShareEvidence): LeanShare {
   const { fatKg, tissueKg, weeks } = evidence;

@@ -1,6 +1,6 @@
 import { median } from './robust.ts';
 
-/** Where a residual stops counting in full: 95 % efficient on normal errors. Huber PJ. Robust Statistics, 1981. */
+/** Where a residual stops counting in full: 95 % efficient on normal errors. Huber PJ. Robust Statistics, 1981 (from memory). */
 const BEND = 1.345;
 /** Median absolute deviation of a standard normal. */
 const MAD_OF_NORMAL = 0.6744897501960817;
@@ -20,7 +20,7 @@ export interface HuberFit {
 
 /**
  * Regression in which far-off rows count less: Huber's M-estimate by iteratively reweighted least squares, scale from the
- * median absolute residual, no smaller than `leastScale`. Huber PJ. Ann Math Stat 1964;35:73–101. Rows hold the
+ * median absolute residual, no smaller than `leastScale`. Huber PJ. Ann Math Stat 1964;35:73–101 (from memory). Rows hold the
  * regressors, a 1 for the intercept included. Null when the rows cannot tell the coefficients apart.
  */
 export function huberFit(

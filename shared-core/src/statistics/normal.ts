@@ -1,7 +1,7 @@
 /** 95th percentile of the standard normal: half the width of a 90 % interval in standard deviations. */
 export const z90 = 1.6448536269514722;
 
-/** Probability that a standard normal lies below z; Abramowitz & Stegun 1964, 26.2.17, error under 7.5e-8. */
+/** Probability that a standard normal lies below z; Abramowitz & Stegun 1964, 26.2.17 (from memory), error under 7.5e-8. */
 export function normalBelow(z: number): number {
   const t = 1 / (1 + 0.2316419 * Math.abs(z));
   const series =
