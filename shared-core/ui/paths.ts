@@ -1,4 +1,4 @@
-import type { Estimate } from '../src/statistics/estimate.ts';
+import type { Estimate } from '../src/trend/estimate.ts';
 import type { Frame } from './mass-axes.tsx';
 
 /** A day of an axis and an estimate of body mass in the chart's unit. */

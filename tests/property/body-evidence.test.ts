@@ -1,8 +1,8 @@
 import { leanShare } from '@platewright/core/body/lean-share.ts';
 import { nextMark } from '@platewright/core/lifts/next-mark.ts';
 import { brzyckiKg, epleyKg, repMax } from '@platewright/core/lifts/rep-max.ts';
-import { huberFit } from '@platewright/core/statistics/huber.ts';
-import { theilSen } from '@platewright/core/statistics/robust.ts';
+import { huberFit } from '@platewright/core/trend/huber.ts';
+import { theilSen } from '@platewright/core/trend/robust.ts';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 

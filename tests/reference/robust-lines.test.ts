@@ -1,5 +1,5 @@
-import { huberFit } from '@platewright/core/statistics/huber.ts';
-import { theilSen } from '@platewright/core/statistics/robust.ts';
+import { huberFit } from '@platewright/core/trend/huber.ts';
+import { theilSen } from '@platewright/core/trend/robust.ts';
 import { describe, expect, it } from 'vitest';
 
 describe('Theil–Sen', () => {

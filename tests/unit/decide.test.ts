@@ -3,7 +3,7 @@ import { type Dose, doseFrom } from '@platewright/core/call/dose.ts';
 import { fitDays } from '@platewright/core/call/fit.ts';
 import type { Guards } from '@platewright/core/call/guards.ts';
 import { assess } from '@platewright/core/call/situation.ts';
-import { normalBelow } from '@platewright/core/statistics/normal.ts';
+import { normalBelow } from '@platewright/core/trend/normal.ts';
 import { describe, expect, it } from 'vitest';
 import { callOfLife } from '../support/call-input.ts';
 

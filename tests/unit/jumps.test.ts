@@ -2,7 +2,7 @@ import { bodyweightLine } from '@platewright/core/call/bodyweight-line.ts';
 import type { CallInput } from '@platewright/core/call/input.ts';
 import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
 import type { ToldShift } from '@platewright/core/maintenance/day-table.ts';
-import { median } from '@platewright/core/statistics/robust.ts';
+import { median } from '@platewright/core/trend/robust.ts';
 import { describe, expect, it } from 'vitest';
 import { callOfLife, type Life } from '../support/call-input.ts';
 

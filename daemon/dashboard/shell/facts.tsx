@@ -1,4 +1,4 @@
-import type { Estimate } from '@platewright/core/statistics/estimate.ts';
+import type { Estimate } from '@platewright/core/trend/estimate.ts';
 import type { ComponentChildren } from 'preact';
 import { range90 } from './range.ts';
 

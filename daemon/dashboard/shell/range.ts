@@ -1,4 +1,4 @@
-import type { Estimate } from '@platewright/core/statistics/estimate.ts';
+import type { Estimate } from '@platewright/core/trend/estimate.ts';
 
 type Figure = (value: number) => string;
 

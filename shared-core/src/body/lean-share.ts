@@ -2,8 +2,8 @@ import { eatenKcalPerKg, leanShareOfChange } from '../maintenance/energy-density
 import type { Known } from '../maintenance/model.ts';
 import { keepPerKg } from '../maintenance/open-filter.ts';
 import { waistCmPerFatKg } from '../maintenance/tape.ts';
-import { type Estimate, estimate } from '../statistics/estimate.ts';
-import { z90 } from '../statistics/normal.ts';
+import { type Estimate, estimate } from '../trend/estimate.ts';
+import { z90 } from '../trend/normal.ts';
 
 /** What is known of a window of weeks; a piece that is missing is null. */
 export interface LeanShareEvidence {

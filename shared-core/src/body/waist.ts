@@ -1,5 +1,5 @@
 import { tapeErrorCm } from '../maintenance/tape.ts';
-import { huberFit } from '../statistics/huber.ts';
+import { huberFit } from '../trend/huber.ts';
 
 /** A waist reading; `day` counts days from any fixed date. */
 export interface WaistReading {

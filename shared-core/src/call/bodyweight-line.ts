@@ -1,7 +1,7 @@
 import { at } from '../maintenance/at.ts';
 import { NONE, ODD, PART } from '../maintenance/filter.ts';
 import type { BodyModel } from '../maintenance/model.ts';
-import { estimate } from '../statistics/estimate.ts';
+import { estimate } from '../trend/estimate.ts';
 import { isoDay } from '../units/day-number.ts';
 import { fitDays } from './fit.ts';
 import type { CallInput } from './input.ts';

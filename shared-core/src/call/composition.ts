@@ -1,8 +1,8 @@
 import { repMax } from '../lifts/rep-max.ts';
 import type { Known } from '../maintenance/model.ts';
 import { waistCmPerFatKg } from '../maintenance/tape.ts';
-import { z90 } from '../statistics/normal.ts';
-import { theilSen } from '../statistics/robust.ts';
+import { z90 } from '../trend/normal.ts';
+import { theilSen } from '../trend/robust.ts';
 import { dayNumber } from '../units/day-number.ts';
 import type { CallInput } from './input.ts';
 

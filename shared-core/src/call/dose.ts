@@ -12,7 +12,7 @@ import {
   maintenanceOf,
   type Transition,
 } from '../maintenance/state.ts';
-import { normalBelow } from '../statistics/normal.ts';
+import { normalBelow } from '../trend/normal.ts';
 import type { Aim, TargetsInForce } from './input.ts';
 
 /** What a mark is expected to do, with the plan's protein and fat, on average eating. */

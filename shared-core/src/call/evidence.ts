@@ -2,7 +2,7 @@ import { at } from '../maintenance/at.ts';
 import { FEW_LOGS } from '../maintenance/days.ts';
 import { availabilityLevels } from '../maintenance/energy-availability.ts';
 import { ODD, PART } from '../maintenance/filter.ts';
-import { z90 } from '../statistics/normal.ts';
+import { z90 } from '../trend/normal.ts';
 import { formatSigned } from '../units/decimal.ts';
 import { formatGrams } from '../units/mass.ts';
 import { formatEstimatedPace, formatPace, formatShare } from '../units/percent.ts';

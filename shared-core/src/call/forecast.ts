@@ -4,7 +4,7 @@ import { stepShare } from '../maintenance/filter.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
 import { lineVariance } from '../maintenance/smoother.ts';
 import { BASE, linearise, MASS, predict, RESPONSE } from '../maintenance/state.ts';
-import { estimate } from '../statistics/estimate.ts';
+import { estimate } from '../trend/estimate.ts';
 import { isoDay } from '../units/day-number.ts';
 import type { Dose } from './dose.ts';
 import type { CallForecast, ForecastFan } from './output.ts';

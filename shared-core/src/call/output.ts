@@ -1,4 +1,4 @@
-import type { Estimate, Interval } from '../statistics/estimate.ts';
+import type { Estimate, Interval } from '../trend/estimate.ts';
 
 /** What the weekly call and the bodyweight line say. Numbers are unrounded unless a comment says otherwise. */
 

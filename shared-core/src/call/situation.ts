@@ -2,7 +2,7 @@ import { energyKcal } from '../foods/atwater.ts';
 import { has } from '../maintenance/day-table.ts';
 import { FEW_LOGS } from '../maintenance/days.ts';
 import type { BodyModel, Known } from '../maintenance/model.ts';
-import { z90 } from '../statistics/normal.ts';
+import { z90 } from '../trend/normal.ts';
 import { dayNumber } from '../units/day-number.ts';
 import { type Composition, readComposition } from './composition.ts';
 import type { Recent } from './decide.ts';

@@ -1,6 +1,6 @@
 import type { BodyModel } from '../maintenance/model.ts';
-import { estimate } from '../statistics/estimate.ts';
-import { z90 } from '../statistics/normal.ts';
+import { estimate } from '../trend/estimate.ts';
+import { z90 } from '../trend/normal.ts';
 import { keptUnits, type Units } from '../units/reader.ts';
 import { cautionsOf, cautionsOfMove } from './cautions.ts';
 import { type Decision, decide, type Reason } from './decide.ts';

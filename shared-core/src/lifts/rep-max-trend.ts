@@ -1,6 +1,6 @@
-import type { Estimate } from '../statistics/estimate.ts';
-import { z90 } from '../statistics/normal.ts';
-import { median, theilSen } from '../statistics/robust.ts';
+import type { Estimate } from '../trend/estimate.ts';
+import { z90 } from '../trend/normal.ts';
+import { median, theilSen } from '../trend/robust.ts';
 import { bestOfDays } from './rep-max.ts';
 
 /** A set of a key lift; `day` counts days from any fixed date. */

@@ -1,4 +1,4 @@
-import { z90 } from '../statistics/normal.ts';
+import { z90 } from '../trend/normal.ts';
 import { kgPerSurplusKcal } from './energy-density.ts';
 import { type Person, startFatKg, startMaintenance } from './start-estimate.ts';
 

@@ -1,4 +1,4 @@
-import { median } from '../statistics/robust.ts';
+import { median } from '../trend/robust.ts';
 import { dayNumber } from '../units/day-number.ts';
 import { at } from './at.ts';
 import { type Beside, type DayGrams, type DayTable, has, type ModelDay } from './day-table.ts';

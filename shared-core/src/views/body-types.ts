@@ -2,7 +2,7 @@ import type { EarlierCall } from '../call/input.ts';
 import type { LinePoint, Pace, Verdict } from '../call/output.ts';
 import type { Person } from '../maintenance/start-estimate.ts';
 import type { CaliperMethod, ShiftCause, TapeSite } from '../records/body.ts';
-import type { Estimate } from '../statistics/estimate.ts';
+import type { Estimate } from '../trend/estimate.ts';
 import type { Units } from '../units/reader.ts';
 
 /** What the Body page shows: weigh-ins, the bodyweight line with its interval, tape, calls as flags, the aim as a wedge. */

@@ -2,7 +2,7 @@ import { drivenPace } from '../call/guards.ts';
 import type { Phase } from '../records/kinds.ts';
 import { daysBetween } from '../season/dates.ts';
 import { aimOf, phaseInForce } from '../season/phase-in-force.ts';
-import type { Interval } from '../statistics/estimate.ts';
+import type { Interval } from '../trend/estimate.ts';
 import { type CallReading, paceOf } from './read-call.ts';
 
 /** The next contest of the plan, and what the bodyweight line of today leads to by then. */

@@ -1,7 +1,7 @@
 import type { NutrientSum } from '../foods/nutrients.ts';
 import { datesUpTo, daysBetween } from '../season/dates.ts';
-import { median } from '../statistics/robust.ts';
 import { type Asked, askedOn } from '../targets/asked.ts';
+import { median } from '../trend/robust.ts';
 import { type Completeness, completeness } from './completeness.ts';
 import { eatenDay } from './eaten-day.ts';
 import type { SeasonRecords } from './season-records.ts';

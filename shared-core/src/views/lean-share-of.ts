@@ -8,8 +8,8 @@ import type { ModelDay } from '../maintenance/day-table.ts';
 import { fatAfter } from '../maintenance/energy-density.ts';
 import type { BodyModel } from '../maintenance/model.ts';
 import { daysBetween } from '../season/dates.ts';
-import type { Estimate } from '../statistics/estimate.ts';
-import { z90 } from '../statistics/normal.ts';
+import type { Estimate } from '../trend/estimate.ts';
+import { z90 } from '../trend/normal.ts';
 import type { LeanShareView } from './body-types.ts';
 import type { CallReading } from './read-call.ts';
 

@@ -1,5 +1,5 @@
 import type { NextMark } from '../lifts/next-mark.ts';
-import type { Estimate } from '../statistics/estimate.ts';
+import type { Estimate } from '../trend/estimate.ts';
 import type { Units } from '../units/reader.ts';
 
 /** What the Lifts page shows: the lifts that are tracked, key lifts first, each with its sets and where it is heading. */

@@ -3,7 +3,7 @@ import { bestOfDays, epleyKg, repMax } from '../lifts/rep-max.ts';
 import { repMaxTrend } from '../lifts/rep-max-trend.ts';
 import type { Lift, LiftSet } from '../records/kinds.ts';
 import { addDays, daysBetween } from '../season/dates.ts';
-import { z90 } from '../statistics/normal.ts';
+import { z90 } from '../trend/normal.ts';
 import { weeksPerMonth } from '../units/percent.ts';
 import { unitsOf } from '../units/reader.ts';
 import type { LiftsView, LiftView, RepMaxNow, RepMaxTrendView, SetView } from './lifts-types.ts';

@@ -1,5 +1,5 @@
 import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
-import type { Estimate as CoreEstimate } from '@platewright/core/statistics/estimate.ts';
+import type { Estimate as CoreEstimate } from '@platewright/core/trend/estimate.ts';
 import { baselines } from './baselines.ts';
 import type { Controller, Estimate } from './run-types.ts';
 

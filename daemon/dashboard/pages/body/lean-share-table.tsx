@@ -1,4 +1,4 @@
-import type { Estimate } from '@platewright/core/statistics/estimate.ts';
+import type { Estimate } from '@platewright/core/trend/estimate.ts';
 import { formatDecimal, formatSigned } from '@platewright/core/units/decimal.ts';
 import { bodyMassIn } from '@platewright/core/units/mass.ts';
 import type { BodyView, LeanShareView } from '@platewright/core/views/body-types.ts';

@@ -1,5 +1,5 @@
 import type { ForecastFan } from '@platewright/core/call/output.ts';
-import type { Estimate } from '@platewright/core/statistics/estimate.ts';
+import type { Estimate } from '@platewright/core/trend/estimate.ts';
 
 /** The forecast at a mark between those that were computed, lowest mark first; null when it lies outside of them. */
 export function fanAt(fans: readonly ForecastFan[], markG: number): ForecastFan | null {
