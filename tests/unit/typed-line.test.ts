@@ -94,6 +94,8 @@ describe('a typed line', () => {
     ['half a banana', '59 g Banana (0.5 medium)'],
     ['1/2 a banana', '59 g Banana (0.5 medium)'],
     ['Two eggs', '100 g Egg, whole (2 large)'],
+    ['Ten eggs', '500 g Egg, whole (10 large)'],
+    ['quarter cup oats', '20.25 g Oats, rolled (0.25 cup)'],
     ['a cup of rice', '158 g White rice, cooked (1 cup)'],
     ['one scoop whey', '32 g Whey protein powder (1 scoop)'],
     ['half a cup of oats', '40.5 g Oats, rolled (0.5 cup)'],
@@ -130,7 +132,6 @@ describe('a typed line', () => {
     ['200 93/7', 'ambiguous'],
     ['0 oats', 'bad-amount Oats, rolled'],
     ['25 kg oats', 'bad-amount Oats, rolled'],
-    ['1,500 g oats', 'bad-amount Oats, rolled'],
     ['1 cup salmon', 'bad-amount Salmon, farmed, baked'],
     ['2 slabs bread', 'bad-amount Whole-wheat bread'],
   ])('reads %j', (line, expected) => {
@@ -171,6 +172,10 @@ describe('a typed line', () => {
     ['100 beaf', 'ambiguous'],
     ['100 hicken', 'ambiguous'],
     ['ca. 200 g chicken', 'ambiguous'],
+    // A vessel is no beginning of a name: candy, canned, barley.
+    ['1 can beans', 'bad-amount Kidney beans, cooked'],
+    ['200 can beans', 'bad-amount Kidney beans, cooked'],
+    ['200 canned kidney beans', '200 g Kidney beans, canned, rinsed'],
   ])('takes no other food for %j unasked', (line, expected) => {
     expect(read(line)[0]).toBe(expected);
   });
@@ -225,8 +230,14 @@ describe('a typed line', () => {
   it.each([
     ['14 egg whites', /^14 of Egg white can be grams or pieces: type 14 g or 14 large\.$/],
     ['20 eggs', /type 20 g or 20 large/],
-    ['1 steak', /^Sirloin steak, lean, broiled is not counted in pieces: type 1 g, or how much it was\.$/],
-    ['2 rice', /type 2 g/],
+    ['15 strawberries', /type 15 g or 15 medium/],
+    ['20 grapes', /type 20 g or 20 grape/],
+    ['3 L eggs', /^3 L of Egg, whole can be litres or large: type 3000 mL or 3 large\.$/],
+    [
+      '1 steak',
+      /^Sirloin steak, lean, broiled is not counted in pieces: type 1 g, or how many grams it was\.$/,
+    ],
+    ['2 rice', /not counted in pieces: type one of 2 g, 2 cup\.$/],
   ])('asks whether %j are grams or pieces', (line, message) => {
     expect(parseLine(line, larder)).toMatchObject([
       { status: 'bad-amount', message: expect.stringMatching(message) },
@@ -236,7 +247,8 @@ describe('a typed line', () => {
   it.each([
     ['12 eggs', '600 g Egg, whole (12 large)'],
     ['40 eggs', '40 g Egg, whole'],
-    ['15 strawberries', '15 g Strawberries'],
+    ['0.5 l egg whites', '513.55 g Egg white (0.5 L)'],
+    ['10 raisins', '10 g Raisins'],
     ['14 egg white', '14 g Egg white'],
     ['5 sugar', '5 g Sugar'],
     ['2.5 sugar', '2.5 g Sugar'],
@@ -249,9 +261,13 @@ describe('a typed line', () => {
     const oil = { id: 'oil', name: 'Oil', aliases: [], portions: [] };
     const egg = { ...oil, id: 'egg', name: 'Egg', portions: [{ name: 'large', grams: 50 }] };
     const own = { index: indexFoods([oil, egg]) };
-    expect(parseLine('1 slab oil', own)).toMatchObject([{ message: 'Oil has no portion slab: type grams.' }]);
+    expect(parseLine('1 slab oil', own)).toMatchObject([
+      { message: 'Oil has no portion slab: type grams, or add the food you mean to the larder.' },
+    ]);
     expect(parseLine('1 slab egg', own)).toMatchObject([
-      { message: 'Egg has no portion slab: type one of grams, large.' },
+      {
+        message: 'Egg has no portion slab: type one of grams, large, or add the food you mean to the larder.',
+      },
     ]);
   });
 
@@ -329,6 +345,7 @@ describe('a typed line', () => {
     expect(complete('oats, ', 6, 'Banana')).toEqual({ line: 'oats, Banana', caret: 12 });
     expect(complete('oats 80,2', 9, 'Banana').line).toBe('80,2 Banana');
     expect(complete('oats 80,', 8, 'Banana').line).toBe('oats 80,Banana');
+    expect(complete(',ban 1', 4, 'Banana').line).toBe(', 1 Banana');
     expect(complete('2 cups of ric', 13, 'Brown rice, cooked').line).toBe('2 cups Brown rice cooked');
   });
 });

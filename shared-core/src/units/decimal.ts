@@ -25,6 +25,11 @@ export function parseDecimal(text: string): number | undefined {
   return match[1] === '-' || match[1] === '−' ? -magnitude : magnitude;
 }
 
+/** Whether a typed number may have decimals or thousands: `1.500` and `1,500` are 1.5 to some and 1500 to others. */
+export function hasTwoWays(text: string): boolean {
+  return /^[1-9]\d{0,2}[.,]\d{3}$/.test(text);
+}
+
 /** A typed decimal with or without the unit that stands beside its field: `420`, `420 g` or `420 G` for `g`. */
 export function parseDecimalIn(text: string, unit: string): number | undefined {
   const typed = text.trim();
