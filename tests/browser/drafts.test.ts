@@ -55,6 +55,31 @@ it('what was typed and not sent is there again when its page is opened anew, for
   expect(await line().inputValue()).toBe('');
 });
 
+it('keeps a tape and the folds of calipers that were begun, until they are recorded', async () => {
+  const tape = dashboard.section('Tape');
+  const calipers = dashboard.section('Calipers');
+  const girth = tape.getByRole('textbox', { name: 'Circumference' });
+  const chest = calipers.getByRole('textbox', { name: 'chest' });
+  await dashboard.go('Body');
+  await tape.getByLabel('Site').selectOption('thigh');
+  await girth.fill('60');
+  await calipers.getByLabel('Method').selectOption('jackson-pollock 7');
+  await chest.fill('9');
+  await dashboard.go('Today');
+  await dashboard.go('Body');
+  expect(await tape.getByLabel('Site').inputValue()).toBe('thigh');
+  expect(await girth.inputValue()).toBe('60');
+  expect(await calipers.getByLabel('Method').inputValue()).toBe('jackson-pollock 7');
+  expect(await chest.inputValue()).toBe('9');
+  await tape.getByRole('button', { name: 'Record' }).click();
+  await dashboard.said('Taped thigh at 60.0 cm.');
+  await chest.fill('');
+  await dashboard.go('Today');
+  await dashboard.go('Body');
+  expect(await girth.inputValue()).toBe('');
+  expect(await chest.inputValue()).toBe('');
+});
+
 it('keeps a food and a table of weigh-ins that were begun, until they are sent or left', async () => {
   const name = page.getByRole('textbox', { name: 'Name', exact: true });
   const paste = page.getByRole('textbox', { name: 'One weigh-in a line' });
