@@ -49,6 +49,7 @@ describe('a typed line', () => {
     ['1/3 cup oats', '27 g Oats, rolled (1/3 cup)'],
     ['1 1/3 cup oats', '108 g Oats, rolled (1 1/3 cup)'],
     // Units; pounds and ounces as in UCUM, volumes by the food's own measures.
+    ['100 gm rice', '100 g White rice, cooked'],
     ['0.25 kg rice', '250 g White rice, cooked (0.25 kg)'],
     ['8 oz chicken', '226.796 g Chicken breast, roasted (8 oz)'],
     ['1 lb chicken', '453.592 g Chicken breast, roasted (1 lb)'],
@@ -279,6 +280,11 @@ describe('a typed line', () => {
     ['200 chicken 2 eggs', /portion chicken 2: put a comma between two foods\.$/],
     ['200g chicken 100g rice', /^No food matches .*: put a comma between two foods, check the spelling,/],
     ['200 zzqx', /^No food matches 200 zzqx: check the spelling,/],
+    ['1 bagel with butter', /portion bagel with: put a comma between two foods\.$/],
+    ['2 rice cakes & jam', /: put a comma between two foods\.$/],
+    ['2-3 eggs', /^No food matches 2-3 eggs: type one amount instead of a range, check/],
+    ['2 or 3 eggs', /: type one amount instead of a range\.$/],
+    ['rice 200,5 eggs', /: put a blank after a comma between two foods\.$/],
     ['100g sour rice', /^No food matches 100g sour rice: check the spelling,/],
   ])('suggests a comma where %s holds two amounts', (line, message) => {
     expect(parseLine(line, larder)).toMatchObject([{ message: expect.stringMatching(message) }]);

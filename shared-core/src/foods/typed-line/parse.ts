@@ -9,8 +9,8 @@ import {
   textOf,
 } from './interpret.ts';
 import type { Span } from './items.ts';
-import { askOfParted, numberAdvice } from './number-advice.ts';
 import { isAmountOnly, readingsOf } from './readings.ts';
+import { askOfParted, severalAdvice } from './several-advice.ts';
 import { type Measure, weighEither } from './weigh.ts';
 
 /** What an item of a typed line turned out to be. A `message` says what is wrong and what to do. */
@@ -50,7 +50,7 @@ export function readItem<F extends Edible>(text: string, larder: Larder<F>): Out
       ? { status: 'bad-amount', food, message: parted }
       : { status: 'unknown-food', message: parted };
   }
-  const advice = numberAdvice(tokens);
+  const advice = severalAdvice(tokens);
   if (interpretation) return outcomeOf(interpretation, advice);
   const first = advice && `${advice}, `;
   return {

@@ -12,11 +12,12 @@ export function askOfParted(tokens: readonly Token[]): string | undefined {
   return undefined;
 }
 
-/** What to do about the numbers of an item that can't be read; empty where they are not what is wrong. */
-export function numberAdvice(tokens: readonly Token[]): string {
-  if (/\d\s*[-–]\s*\d|\d\s+(?:or|to)\s+\d/.test(tokens.map(({ text }) => text).join(' ')))
-    return 'type one amount instead of a range';
+/** What to do about several numbers or foods in an item that can't be read; empty where they are not what is wrong. */
+export function severalAdvice(tokens: readonly Token[]): string {
+  const typed = tokens.map(({ text }) => text).join(' ');
+  if (/\d\s*[-–]\s*\d|\d\s+(?:or|to)\s+\d/.test(typed)) return 'type one amount instead of a range';
   const numbers = tokens.filter(({ kind }) => kind === 'number');
   if (numbers.some(({ text }) => text.includes(','))) return 'put a blank after a comma between two foods';
-  return numbers.length > 1 ? 'put a comma between two foods' : '';
+  const joins = /\s(?:and|with|w\/|&)\s/i.test(typed);
+  return joins || numbers.length > 1 ? 'put a comma between two foods' : '';
 }
