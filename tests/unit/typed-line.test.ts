@@ -126,8 +126,8 @@ describe('a typed line', () => {
     ['300 POTATOES', '300 g Potato, baked in skin'],
     // What cannot be logged as it stands.
     ['oats', 'needs-amount Oats, rolled'],
-    ['200 g', 'unknown-food'],
-    ['7', 'unknown-food'],
+    ['200 g', 'needs-food'],
+    ['7', 'needs-food'],
     ['200 gruyuzz', 'unknown-food'],
     ['200 beans', '200 g Kidney beans, cooked'],
     ['200 93/7', 'ambiguous'],

@@ -20,7 +20,9 @@ export type Outcome<F> =
   | { status: 'needs-amount'; food: F; message: string }
   | { status: 'ambiguous'; choices: readonly F[]; message: string }
   | { status: 'bad-amount'; food: F; message: string }
-  | { status: 'unknown-food'; message: string };
+  | { status: 'unknown-food'; message: string }
+  /** An amount alone. */
+  | { status: 'needs-food'; message: string };
 
 /** An item with its place in the line, so that what cannot be read is marked where it stands and the rest is kept. */
 export type TypedItem<F> = Span & Outcome<F>;
@@ -40,7 +42,10 @@ export function readItem<F extends Edible>(text: string, larder: Larder<F>): Out
   const tokens = tokensIn(text);
   const readings = readingsOf(tokens);
   if (isAmountOnly(readings)) {
-    return { status: 'unknown-food', message: 'Which food? Type its name beside the amount.' };
+    return {
+      status: 'needs-food',
+      message: 'Which food? Type its name beside the amount, without a comma.',
+    };
   }
   const interpretation = interpret(readings, larder);
   const parted = askOfParted(tokens);
