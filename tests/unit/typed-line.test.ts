@@ -238,6 +238,9 @@ describe('a typed line', () => {
       '1 steak',
       /^Sirloin steak, lean, broiled is not counted in pieces: type 1 g, or how many grams it was\.$/,
     ],
+    ['1 1/2 oats', /type one of 1\.5 g, 1\.5 cup\.$/],
+    ['2.5 sugar', /type one of 2\.5 g/],
+    ['half rice', /^White rice, cooked is not counted in pieces: type one of 0\.5 g, 0\.5 cup\.$/],
     ['2 rice', /not counted in pieces: type one of 2 g, 2 cup\.$/],
   ])('asks whether %j are grams or pieces', (line, message) => {
     expect(parseLine(line, larder)).toMatchObject([
@@ -252,7 +255,6 @@ describe('a typed line', () => {
     ['10 raisins', '10 g Raisins'],
     ['14 egg white', '14 g Egg white'],
     ['5 sugar', '5 g Sugar'],
-    ['2.5 sugar', '2.5 g Sugar'],
     ['1 g rice', '1 g White rice, cooked'],
   ])('reads the bare number of %j', (line, expected) => {
     expect(read(line)).toEqual([expected]);

@@ -11,7 +11,7 @@ import {
 import type { Span } from './items.ts';
 import { isAmountOnly, readingsOf } from './readings.ts';
 import { askOfParted, severalAdvice } from './several-advice.ts';
-import { type Measure, weighEither } from './weigh.ts';
+import { type Measure, weighTyped } from './weigh.ts';
 
 /** What an item of a typed line turned out to be. A `message` says what is wrong and what to do. */
 export type Outcome<F> =
@@ -80,7 +80,7 @@ function outcomeOf<F extends Edible>(
     return { status: 'needs-amount', food, message: `How much ${food.name}? Type an amount beside it.` };
   }
   const measure = measureOf(food, reading.measure, query, advice);
-  const weighed = typeof measure === 'string' ? measure : weighEither(food, reading.amount, measure);
+  const weighed = typeof measure === 'string' ? measure : weighTyped(food, reading.amount, measure);
   return typeof weighed === 'string'
     ? { status: 'bad-amount', food, message: weighed }
     : { status: 'ok', food, ...weighed };

@@ -25,7 +25,7 @@ const mostPieces = 12;
 const mostDoubted = 36;
 /** Grams of a piece below which it makes little difference, as for 30 almonds (common practice, no source). */
 const leastDoubtedG = 2;
-/** A whole number below this, of what has no piece, is hardly grams: `1 steak` (common practice, no source). */
+/** A number below this, of what has no piece, is hardly grams: `1 steak`, `half rice` (common practice, no source). */
 const fewestGrams = 5;
 
 /** Weighs an amount of a food, to the milligram; or says what is wrong with it. */
@@ -34,8 +34,6 @@ export function weigh(
   value: number,
   measure: Measure,
 ): Weighed | string {
-  const doubt = doubtOf(food, value, measure);
-  if (doubt) return doubt;
   const one = oneOf(food.portions, value, measure);
   if (one.grams === undefined) {
     return `No volume is known for ${food.name}: type grams, or give it a portion such as cup in the larder.`;
@@ -47,16 +45,16 @@ export function weigh(
   return { grams, amount: one.name === 'g' ? null : `${formatNumber(value)} ${one.name}` };
 }
 
-/** Weighs an amount that may be read in two ways; where both can be eaten, it asks. */
-export function weighEither(
+/** The same of an amount as it was typed: where it may mean another one that can be eaten as well, it asks. */
+export function weighTyped(
   food: { name: string; portions: readonly Portion[] },
   { value, other }: Amount,
   measure: Measure,
 ): Weighed | string {
-  const [first, second] = [weigh(food, value, measure), weigh(food, other, measure)];
-  if (value === other || typeof second === 'string') return first;
-  if (typeof first === 'string') return second;
-  return `The amount of ${food.name} can be read in two ways: type ${formatNumber(other)} or ${formatNumber(value)}.`;
+  if (value !== other && typeof weigh(food, other, measure) !== 'string') {
+    return `The amount of ${food.name} can be read in two ways: type ${formatNumber(other)} or ${formatNumber(value)}.`;
+  }
+  return doubtOf(food, value, measure) || weigh(food, value, measure);
 }
 
 /** What to type instead of an amount that may be grams or pieces, or litres or pieces; empty when it is clear. */
@@ -65,9 +63,9 @@ function doubtOf(
   value: number,
   measure: Measure,
 ): string {
-  const whole = Number.isInteger(value);
   if (measure.kind === 'unit') {
-    const isSize = whole && measure.unit === 'L' && portions.some((portion) => portion.name === 'large');
+    const isSize =
+      measure.unit === 'L' && Number.isInteger(value) && portions.some((portion) => portion.name === 'large');
     return isSize
       ? `${value} L of ${name} can be litres or large: type ${value * millilitresPer.L} mL or ${value} large.`
       : '';
@@ -79,9 +77,12 @@ function doubtOf(
     const typed = formatNumber(value);
     return `${typed} of ${name} can be grams or pieces: type ${typed} g or ${typed} ${piece.name}.`;
   }
-  if (!piece && whole && value > 0 && value < fewestGrams) {
-    const known = ['g', ...portions.map((portion) => portion.name)].map((unit) => `${value} ${unit}`);
-    const instead = known.length > 1 ? `one of ${known.join(', ')}` : `${value} g, or how many grams it was`;
+  if (!piece && value > 0 && value < fewestGrams) {
+    const [grams = '', ...others] = ['g', ...portions.map((portion) => portion.name)].map(
+      (unit) => `${formatNumber(value)} ${unit}`,
+    );
+    const instead =
+      others.length > 0 ? `one of ${[grams, ...others].join(', ')}` : `${grams}, or how many grams it was`;
     return `${name} is not counted in pieces: type ${instead}.`;
   }
   return '';
