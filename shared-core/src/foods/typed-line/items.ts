@@ -6,7 +6,7 @@ export interface Span {
 }
 
 // Quoted text, a decimal comma, or any other character that is no separator.
-const part = /(?<![^\s,;+])"(?:[^"]|"")+"(?![^\s,;+])|(?<=\d|(?:^|[,;+\n])\s*),(?=\d)|[^,;+\n]/g;
+const part = /(?<![^\s,;+])"(?:[^"]|"")+"(?![^\s,;+])|(?=,\d)(?<=\d|(?:^|[,;+\n])\s*),|[^,;+\n]/g;
 
 /**
  * The stretches between separators (`,` `;` `+` and line ends), blanks included. A comma between digits is decimal; before
