@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { mostEntryG } from '../src/records/limits.ts';
-import { parseDecimalIn } from '../src/units/decimal.ts';
+import { parseAmountIn, twoWaysWords } from '../src/units/decimal.ts';
 import { roundTo } from '../src/units/round.ts';
 import type { EntryView } from '../src/views/types.ts';
 import { gramsFigure, weighedFigure } from './number.ts';
@@ -42,7 +42,7 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
     );
   }
 
-  const grams = parseDecimalIn(typed, 'g');
+  const grams = parseAmountIn(typed, 'g');
   const valid = grams !== undefined && grams > 0 && grams <= mostEntryG;
   const save = () => {
     if (!valid) return;
@@ -73,7 +73,7 @@ export function GramsCell({ entry, onGrams }: GramsCellProps) {
       <span>g</span>
       {!valid && (
         <span class="wrong" role="alert">
-          Type grams above 0, up to {gramsFigure(mostEntryG)}.
+          {twoWaysWords(typed) ?? `Type grams above 0, up to ${gramsFigure(mostEntryG)}.`}
         </span>
       )}
     </span>

@@ -1,6 +1,7 @@
+import { addDays } from '@platewright/core/season/dates.ts';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { ATHLETE, setUpAthlete } from './athlete.ts';
+import { ATHLETE, setUpAthlete, TODAY } from './athlete.ts';
 import { Dashboard } from './pages/dashboard.ts';
 import { storeEdits } from './store-edits.ts';
 import { startWorld, type World } from './world.ts';
@@ -48,6 +49,31 @@ it('what was typed and not sent is there again when its page is opened anew, for
   expect(await field('Body mass').inputValue()).toBe('');
   await dashboard.go('Today');
   expect(await line().inputValue()).toBe('');
+});
+
+it('keeps a tape and the folds of calipers that were begun, until they are recorded', async () => {
+  const tape = dashboard.section('Tape');
+  const calipers = dashboard.section('Calipers');
+  const girth = tape.getByRole('textbox', { name: 'Circumference' });
+  const chest = calipers.getByRole('textbox', { name: 'chest' });
+  await dashboard.go('Body');
+  await tape.getByLabel('Site').selectOption('thigh');
+  await girth.fill('60');
+  await calipers.getByLabel('Method').selectOption('jackson-pollock 7');
+  await chest.fill('9');
+  await dashboard.go('Today');
+  await dashboard.go('Body');
+  expect(await tape.getByLabel('Site').inputValue()).toBe('thigh');
+  expect(await girth.inputValue()).toBe('60');
+  expect(await calipers.getByLabel('Method').inputValue()).toBe('jackson-pollock 7');
+  expect(await chest.inputValue()).toBe('9');
+  await tape.getByRole('button', { name: 'Record' }).click();
+  await dashboard.said('Taped thigh at 60.0 cm.');
+  await chest.fill('');
+  await dashboard.go('Today');
+  await dashboard.go('Body');
+  expect(await girth.inputValue()).toBe('');
+  expect(await chest.inputValue()).toBe('');
 });
 
 it('keeps a food and a table of weigh-ins that were begun, until they are sent or left', async () => {
@@ -219,6 +245,34 @@ it('shows the new day when a tab that stood open overnight is looked at again', 
   await page.unroute('**/v1/views/day*');
   await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
   await head.filter({ hasText: today ?? '' }).waitFor();
+});
+
+it('says where a line is that was typed before the date changed', async () => {
+  const day = await page.evaluate(async (athlete) => {
+    const answer = await fetch(`/v1/views/day?athlete=${athlete}`, {
+      headers: { 'platewright-protocol': '1' },
+    });
+    return await answer.json();
+  }, ATHLETE);
+  await page.route('**/v1/views/day*', (route) =>
+    route.fulfill({ json: { ...day, date: addDays(TODAY, -1) } }),
+  );
+  await dashboard.go('Today');
+  await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+  await expect.poll(() => page.getByLabel('Go to a date').inputValue()).toBe(addDays(TODAY, -1));
+  await line().fill('200 cod');
+  await page.unroute('**/v1/views/day*');
+  await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+  await expect.poll(() => line().inputValue()).toBe('');
+  await page
+    .getByText('“200 cod” is still in the line of')
+    .getByRole('link', { name: 'the day before' })
+    .click();
+  await page.getByRole('heading', { level: 1, name: 'Day' }).waitFor();
+  await expect.poll(() => line().inputValue()).toBe('200 cod');
+  await line().fill('');
+  await dashboard.go('Today');
+  await page.getByText('is still in the line').waitFor({ state: 'detached' });
 });
 
 it('says that typed words are kept where some were, and not where a page could not be read', async () => {

@@ -32,6 +32,7 @@ describe('the larder', () => {
     await larder.press('Leave it');
     await larder.press('Add a food');
     await larder.focused('Name');
+    await larder.page.getByText('Carbohydrate here includes fibre').waitFor();
     await larder.type('Name', 'House whey');
     await larder.type('Energy', 'much');
     await larder.page.getByText('Type a number, 0 or more.').waitFor();

@@ -110,6 +110,9 @@ it('explains the first of many faults, and the rest does not run over the foot',
     await page.locator('.foot').boundingBox(),
   ];
   expect((faults?.y ?? 0) + (faults?.height ?? 0)).toBeLessThanOrEqual(foot?.y ?? 0);
+  await line.fill('10 zzqx, 20 zzqx, 30 zzqx');
+  await line.press('Enter');
+  await page.getByText('1 more is marked in the line.').waitFor();
   await line.fill('');
 });
 

@@ -60,7 +60,7 @@ describe.each(Object.entries(methods))('an honest label, %s', (_, method) => {
           fatG: euLabelGrams(true100.fatG),
           fibreG: euLabelGrams(true100.fibreG),
         };
-        expect(checkLabel({ per100: label, portions: [] }, 'kcal')).toEqual({ verdict: 'agrees', words: '' });
+        expect(checkLabel({ per100: label, portions: [] }, 'kcal').verdict).toBe('agrees');
       }),
     );
   });

@@ -41,7 +41,7 @@ const LADDER: Record<string, readonly string[]> = {
   maintenance: ['trend', 'foods', 'units'],
   body: ['trend', 'maintenance', 'foods', 'units', 'records'],
   lifts: ['trend', 'units', 'records'],
-  call: ['trend', 'maintenance', 'body', 'lifts', 'foods', 'units'],
+  call: ['trend', 'maintenance', 'body', 'lifts', 'foods', 'units', 'records'],
   season: ['records', 'call', 'units'],
   targets: ['season', 'records', 'call', 'foods', 'units', 'body', 'maintenance'],
   views: [

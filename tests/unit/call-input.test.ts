@@ -48,6 +48,15 @@ describe('what the weekly call looks at', () => {
     expect(callInput(seasonOf({ athlete }), date).athlete.stated).toEqual(['pregnancy']);
   });
 
+  it('leaves out a date that no one ate, and every number that is left can be reckoned with', () => {
+    const per100 = { energyKcal: 85, proteinG: 0, carbohydrateG: 3, fatG: 0, alcoholG: 10 };
+    const wine = (grams: number) =>
+      callInput(seasonOf({ entries: [{ ...entryOf({ date }), per100, grams }] }), date);
+    expect(wine(15_000).days.at(-1)?.intake).toMatchObject({ alcoholG: 1500 });
+    expect(() => weeklyCall(wine(15_000))).not.toThrow();
+    expect(wine(40_000).days.at(-1)?.intake).toBeNull();
+  });
+
   it('takes the median of several weigh-ins of a date', () => {
     const twice = [90, 90.4, 97].map((kg, i) => ({ ...weighInOf(date, kg), id: `w${i}` }));
     expect(callInput(seasonOf({ weighIns: twice }), date).days.at(-1)?.weightKg).toBe(90.4);

@@ -29,3 +29,12 @@ it('takes figures that were typed', () => {
     portions: [{ name: 'scoop', grams: 30 }],
   });
 });
+
+it.each(['1.590', '1,590 kJ', '12.500'])('takes no thousands for decimals in %s', (energyKcal) => {
+  const draft = draftOfFood(food, 'kJ');
+  expect(readFood({ ...draft, nutrients: { ...draft.nutrients, energyKcal } }, 'kJ')).toBeNull();
+  expect(readFood({ ...draft, per: '1,000 g' }, 'kJ')).toBeNull();
+  expect(readFood({ ...draft, portions: [{ name: 'loaf', grams: '1.000' }] }, 'kJ')).toBeNull();
+  const fine = { ...draft, nutrients: { ...draft.nutrients, fatG: '1.234', energyKcal: '0.500 kcal' } };
+  expect(readFood(fine, 'kJ')).toMatchObject({ per100: { fatG: 1.234, energyKcal: 0.5 } });
+});

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { orderIn } from '../../daemon/dashboard/pages/body/read-date.ts';
 import { readWeighIns } from '../../daemon/dashboard/pages/body/read-weigh-ins.ts';
 
 const inKg = { unit: 'kg', order: 'day first', today: '2025-04-03' } as const;
-const read = (text: string, order: 'day first' | 'month first' = 'day first') =>
+const read = (text: string, order: 'day first' | 'month first' | null = 'day first') =>
   readWeighIns(text, { unit: 'kg', order, today: '2025-04-03' }).map((line) =>
     line.wrong === null ? `${line.date} ${line.kg}` : line.wrong,
   );
@@ -17,6 +18,19 @@ describe('pasted weigh-ins', () => {
   it('ask how a date with slashes is meant', () => {
     expect(read('3/4/2025 80')).toEqual(['2025-04-03 80']);
     expect(read('3/4/2025 80', 'month first')).toEqual(['2025-03-04 80']);
+    expect(read('3/4/2025 80\n1 Mar 2025 80', null)).toEqual([
+      'Choose above whether the day or the month comes first.',
+      '2025-03-01 80',
+    ]);
+  });
+
+  it.each([
+    ['3/20/2025 80\n3/4/2025 80', 'month first'],
+    ['3/4/2025 80\n"20/3/2025",80', 'day first'],
+    ['3/4/2025 80\n2025-03-20 80', null],
+    ['2025-03-20 80/20', null],
+  ])('tell the order from a date that has only one: %j', (text, order) => {
+    expect(orderIn(text)).toBe(order);
   });
 
   it('pass over a head and further columns, and read typed units', () => {

@@ -49,6 +49,7 @@ describe('a typed line', () => {
     ['1/3 cup oats', '27 g Oats, rolled (1/3 cup)'],
     ['1 1/3 cup oats', '108 g Oats, rolled (1 1/3 cup)'],
     // Units; pounds and ounces as in UCUM, volumes by the food's own measures.
+    ['100 gm rice', '100 g White rice, cooked'],
     ['0.25 kg rice', '250 g White rice, cooked (0.25 kg)'],
     ['8 oz chicken', '226.796 g Chicken breast, roasted (8 oz)'],
     ['1 lb chicken', '453.592 g Chicken breast, roasted (1 lb)'],
@@ -94,6 +95,8 @@ describe('a typed line', () => {
     ['half a banana', '59 g Banana (0.5 medium)'],
     ['1/2 a banana', '59 g Banana (0.5 medium)'],
     ['Two eggs', '100 g Egg, whole (2 large)'],
+    ['Ten eggs', '500 g Egg, whole (10 large)'],
+    ['quarter cup oats', '20.25 g Oats, rolled (0.25 cup)'],
     ['a cup of rice', '158 g White rice, cooked (1 cup)'],
     ['one scoop whey', '32 g Whey protein powder (1 scoop)'],
     ['half a cup of oats', '40.5 g Oats, rolled (0.5 cup)'],
@@ -123,14 +126,13 @@ describe('a typed line', () => {
     ['300 POTATOES', '300 g Potato, baked in skin'],
     // What cannot be logged as it stands.
     ['oats', 'needs-amount Oats, rolled'],
-    ['200 g', 'unknown-food'],
-    ['7', 'unknown-food'],
+    ['200 g', 'needs-food'],
+    ['7', 'needs-food'],
     ['200 gruyuzz', 'unknown-food'],
     ['200 beans', '200 g Kidney beans, cooked'],
     ['200 93/7', 'ambiguous'],
     ['0 oats', 'bad-amount Oats, rolled'],
     ['25 kg oats', 'bad-amount Oats, rolled'],
-    ['1,500 g oats', 'bad-amount Oats, rolled'],
     ['1 cup salmon', 'bad-amount Salmon, farmed, baked'],
     ['2 slabs bread', 'bad-amount Whole-wheat bread'],
   ])('reads %j', (line, expected) => {
@@ -171,6 +173,10 @@ describe('a typed line', () => {
     ['100 beaf', 'ambiguous'],
     ['100 hicken', 'ambiguous'],
     ['ca. 200 g chicken', 'ambiguous'],
+    // A vessel is no beginning of a name: candy, canned, barley.
+    ['1 can beans', 'bad-amount Kidney beans, cooked'],
+    ['200 can beans', 'bad-amount Kidney beans, cooked'],
+    ['200 canned kidney beans', '200 g Kidney beans, canned, rinsed'],
   ])('takes no other food for %j unasked', (line, expected) => {
     expect(read(line)[0]).toBe(expected);
   });
@@ -225,8 +231,17 @@ describe('a typed line', () => {
   it.each([
     ['14 egg whites', /^14 of Egg white can be grams or pieces: type 14 g or 14 large\.$/],
     ['20 eggs', /type 20 g or 20 large/],
-    ['1 steak', /^Sirloin steak, lean, broiled is not counted in pieces: type 1 g, or how much it was\.$/],
-    ['2 rice', /type 2 g/],
+    ['15 strawberries', /type 15 g or 15 medium/],
+    ['20 grapes', /type 20 g or 20 grape/],
+    ['3 L eggs', /^3 L of Egg, whole can be litres or large: type 3000 mL or 3 large\.$/],
+    [
+      '1 steak',
+      /^Sirloin steak, lean, broiled is not counted in pieces: type 1 g, or how many grams it was\.$/,
+    ],
+    ['1 1/2 oats', /type one of 1\.5 g, 1\.5 cup\.$/],
+    ['2.5 sugar', /type one of 2\.5 g/],
+    ['half rice', /^White rice, cooked is not counted in pieces: type one of 0\.5 g, 0\.5 cup\.$/],
+    ['2 rice', /not counted in pieces: type one of 2 g, 2 cup\.$/],
   ])('asks whether %j are grams or pieces', (line, message) => {
     expect(parseLine(line, larder)).toMatchObject([
       { status: 'bad-amount', message: expect.stringMatching(message) },
@@ -236,10 +251,10 @@ describe('a typed line', () => {
   it.each([
     ['12 eggs', '600 g Egg, whole (12 large)'],
     ['40 eggs', '40 g Egg, whole'],
-    ['15 strawberries', '15 g Strawberries'],
+    ['0.5 l egg whites', '513.55 g Egg white (0.5 L)'],
+    ['10 raisins', '10 g Raisins'],
     ['14 egg white', '14 g Egg white'],
     ['5 sugar', '5 g Sugar'],
-    ['2.5 sugar', '2.5 g Sugar'],
     ['1 g rice', '1 g White rice, cooked'],
   ])('reads the bare number of %j', (line, expected) => {
     expect(read(line)).toEqual([expected]);
@@ -249,9 +264,13 @@ describe('a typed line', () => {
     const oil = { id: 'oil', name: 'Oil', aliases: [], portions: [] };
     const egg = { ...oil, id: 'egg', name: 'Egg', portions: [{ name: 'large', grams: 50 }] };
     const own = { index: indexFoods([oil, egg]) };
-    expect(parseLine('1 slab oil', own)).toMatchObject([{ message: 'Oil has no portion slab: type grams.' }]);
+    expect(parseLine('1 slab oil', own)).toMatchObject([
+      { message: 'Oil has no portion slab: type grams, or add the food you mean to the larder.' },
+    ]);
     expect(parseLine('1 slab egg', own)).toMatchObject([
-      { message: 'Egg has no portion slab: type one of grams, large.' },
+      {
+        message: 'Egg has no portion slab: type one of grams, large, or add the food you mean to the larder.',
+      },
     ]);
   });
 
@@ -263,6 +282,11 @@ describe('a typed line', () => {
     ['200 chicken 2 eggs', /portion chicken 2: put a comma between two foods\.$/],
     ['200g chicken 100g rice', /^No food matches .*: put a comma between two foods, check the spelling,/],
     ['200 zzqx', /^No food matches 200 zzqx: check the spelling,/],
+    ['1 bagel with butter', /portion bagel with: put a comma between two foods\.$/],
+    ['2 rice cakes & jam', /: put a comma between two foods\.$/],
+    ['2-3 eggs', /^No food matches 2-3 eggs: type one amount instead of a range, check/],
+    ['2 or 3 eggs', /: type one amount instead of a range\.$/],
+    ['rice 200,5 eggs', /: put a blank after a comma between two foods\.$/],
     ['100g sour rice', /^No food matches 100g sour rice: check the spelling,/],
   ])('suggests a comma where %s holds two amounts', (line, message) => {
     expect(parseLine(line, larder)).toMatchObject([{ message: expect.stringMatching(message) }]);
@@ -329,6 +353,7 @@ describe('a typed line', () => {
     expect(complete('oats, ', 6, 'Banana')).toEqual({ line: 'oats, Banana', caret: 12 });
     expect(complete('oats 80,2', 9, 'Banana').line).toBe('80,2 Banana');
     expect(complete('oats 80,', 8, 'Banana').line).toBe('oats 80,Banana');
+    expect(complete(',ban 1', 4, 'Banana').line).toBe(', 1 Banana');
     expect(complete('2 cups of ric', 13, 'Brown rice, cooked').line).toBe('2 cups Brown rice cooked');
   });
 });

@@ -1,6 +1,6 @@
-import { AGES } from '@platewright/core/call/check-input.ts';
 import { athleteSchema } from '@platewright/core/records/athlete.ts';
 import type { FieldsOf } from '@platewright/core/records/kinds.ts';
+import { limits } from '@platewright/core/records/limits.ts';
 import { setUpDefaults } from '@platewright/core/targets/defaults.ts';
 import { proteinRates } from '@platewright/core/targets/protein.ts';
 import { parseDecimal, parseDecimalIn } from '@platewright/core/units/decimal.ts';
@@ -52,7 +52,7 @@ export function readAthlete(
   const parsed = athleteSchema.safeParse(typed);
   const wrong: Wrong<AthleteDraft> = parsed.success ? {} : wrongAt(parsed.error, athleteWords);
   const year = Number(today.slice(0, 4));
-  const [first, last] = [year - AGES.most, year - AGES.least];
+  const [first, last] = [year - limits.ageYears.most, year - limits.ageYears.least];
   const born = typed.birthYear ?? Number.NaN;
   if (!Number.isInteger(born) || born < first || born > last)
     wrong.birthYear = `Type a year from ${first} to ${last}, such as 1990.`;

@@ -19,6 +19,7 @@ const MOST_EXPLAINED = 2;
 /** The typed line: a combobox of the WAI-ARIA pattern over `OptionList`. What can't be read is marked in place. */
 export function TypedLine({ line, label, choose }: TypedLineProps) {
   const field = useRef<HTMLInputElement>(null);
+  const more = line.faults.length - MOST_EXPLAINED;
   useLayoutEffect(() => field.current?.focus(), []);
   useLayoutEffect(() => {
     // Only when the line was changed by choosing or logging: while typing, the field knows better.
@@ -77,8 +78,10 @@ export function TypedLine({ line, label, choose }: TypedLineProps) {
             {fault.message}
           </p>
         ))}
-        {line.faults.length > MOST_EXPLAINED && (
-          <p class="wrong">{line.faults.length - MOST_EXPLAINED} more are marked in the line.</p>
+        {more > 0 && (
+          <p class="wrong">
+            {more} more {more === 1 ? 'is' : 'are'} marked in the line.
+          </p>
         )}
       </div>
     </div>

@@ -1,12 +1,25 @@
 import type { DayGrams } from '../maintenance/day-table.ts';
+import { isWithin, limits } from '../records/limits.ts';
 import { dayNumber } from '../units/day-number.ts';
 import type { CallInput } from './input.ts';
 
 /** More than thirty years of days are a mistake in a date. */
 const MOST_DAYS = 11_000;
 
-/** Ages that the call reckons with, years. */
-export const AGES = { least: 10, most: 120 } as const;
+/** What the call believes of one date or one reading: beyond it lies a slip of the keys, to be left out. */
+export const believable = {
+  /** Of protein, carbohydrate, fat or alcohol. */
+  eatenG: { least: 0, most: 3000 },
+  sodiumMg: { least: 0, most: 100_000 },
+  newestFatPercent: { least: 0, most: limits.fatPercent.most },
+  waistCm: { least: 30, most: limits.tapeCm.most },
+} as const;
+
+/** Marks, bands and floors that targets can come to, g a day. */
+const targetG = { least: 0, most: 10_000 };
+/** Of body mass a week, %. */
+const pace = { least: -5, most: 5 };
+const exerciseKcal = { least: 0, most: 10_000 };
 
 /** Throws a RangeError that says what is wrong and where; the call never guesses about numbers that are none. */
 export function checkInput(input: CallInput): void {
@@ -14,66 +27,68 @@ export function checkInput(input: CallInput): void {
   checkAim(input);
   checkGrams(input.targets, 'targets');
   const { lowG, highG } = input.targets.carbohydrateBand;
-  checkNumber(lowG, 'targets.carbohydrateBand.lowG', 0, 10_000);
-  checkNumber(highG, 'targets.carbohydrateBand.highG', lowG, 10_000);
-  checkNumber(input.targets.fatFloorG, 'targets.fatFloorG', 0, 1000);
+  checkNumber(lowG, 'targets.carbohydrateBand.lowG', targetG);
+  checkNumber(highG, 'targets.carbohydrateBand.highG', { ...targetG, least: lowG });
+  checkNumber(input.targets.fatFloorG, 'targets.fatFloorG', targetG);
   checkOrder(input.days, 'days', true);
   checkOrder(input.waist, 'waist', false);
   checkOrder(input.keyLifts, 'keyLifts', false);
   checkOrder(input.calls, 'calls', false);
   for (const [index, day] of input.days.entries()) {
     const where = `days[${index}] (${day.day})`;
-    if (day.weightKg !== null) checkNumber(day.weightKg, `${where}.weightKg`, 20, 400);
+    if (day.weightKg !== null) checkNumber(day.weightKg, `${where}.weightKg`, limits.weighInKg);
     if (day.prescribed) checkGrams(day.prescribed, `${where}.prescribed`);
     if (!day.intake) continue;
     checkGrams(day.intake, `${where}.intake`);
     if (day.intake.alcoholG !== undefined)
-      checkNumber(day.intake.alcoholG, `${where}.intake.alcoholG`, 0, 1000);
+      checkNumber(day.intake.alcoholG, `${where}.intake.alcoholG`, believable.eatenG);
     if (day.intake.sodiumMg !== undefined)
-      checkNumber(day.intake.sodiumMg, `${where}.intake.sodiumMg`, 0, 100_000);
+      checkNumber(day.intake.sodiumMg, `${where}.intake.sodiumMg`, believable.sodiumMg);
   }
-  for (const [index, { cm }] of input.waist.entries()) checkNumber(cm, `waist[${index}].cm`, 30, 250);
+  for (const [index, { cm }] of input.waist.entries())
+    checkNumber(cm, `waist[${index}].cm`, believable.waistCm);
   for (const [index, set] of input.keyLifts.entries()) {
-    checkNumber(set.loadKg, `keyLifts[${index}].loadKg`, 0, 1000);
-    checkNumber(set.repetitions, `keyLifts[${index}].repetitions`, 0, 200);
+    checkNumber(set.loadKg, `keyLifts[${index}].loadKg`, limits.loadKg);
+    checkNumber(set.repetitions, `keyLifts[${index}].repetitions`, limits.repetitions);
   }
   for (const [index, call] of input.calls.entries()) {
-    checkNumber(call.proposedG, `calls[${index}].proposedG`, 0, 3000);
-    checkNumber(call.inForceG, `calls[${index}].inForceG`, 0, 3000);
+    checkNumber(call.proposedG, `calls[${index}].proposedG`, believable.eatenG);
+    checkNumber(call.inForceG, `calls[${index}].inForceG`, believable.eatenG);
   }
   for (const [index, start] of (input.cycleStarts ?? []).entries()) checkDate(start, `cycleStarts[${index}]`);
   for (const [index, { day }] of (input.shifts ?? []).entries()) checkDate(day, `shifts[${index}].day`);
 }
 
 function checkAthlete({ athlete }: CallInput): void {
-  checkNumber(athlete.ageYears, 'athlete.ageYears', AGES.least, AGES.most);
-  checkNumber(athlete.heightCm, 'athlete.heightCm', 90, 250);
-  if (athlete.fatPercent !== undefined) checkNumber(athlete.fatPercent, 'athlete.fatPercent', 2, 70);
-  if (athlete.fatAtKg !== undefined) checkNumber(athlete.fatAtKg, 'athlete.fatAtKg', 20, 400);
+  checkNumber(athlete.ageYears, 'athlete.ageYears', limits.ageYears);
+  checkNumber(athlete.heightCm, 'athlete.heightCm', limits.heightCm);
+  if (athlete.fatPercent !== undefined)
+    checkNumber(athlete.fatPercent, 'athlete.fatPercent', limits.fatPercent);
+  if (athlete.fatAtKg !== undefined) checkNumber(athlete.fatAtKg, 'athlete.fatAtKg', limits.weighInKg);
   if (athlete.newestFatPercent !== undefined)
-    checkNumber(athlete.newestFatPercent, 'athlete.newestFatPercent', 0, 70);
+    checkNumber(athlete.newestFatPercent, 'athlete.newestFatPercent', believable.newestFatPercent);
   if (athlete.exerciseKcal !== undefined)
-    checkNumber(athlete.exerciseKcal, 'athlete.exerciseKcal', 0, 10_000);
+    checkNumber(athlete.exerciseKcal, 'athlete.exerciseKcal', exerciseKcal);
 }
 
 function checkAim({ aim }: CallInput): void {
-  checkNumber(aim.pacePercentPerWeek, 'aim.pacePercentPerWeek', -5, 5);
-  checkNumber(aim.band.low, 'aim.band.low', -5, 5);
-  checkNumber(aim.band.high, 'aim.band.high', -5, 5);
+  checkNumber(aim.pacePercentPerWeek, 'aim.pacePercentPerWeek', pace);
+  checkNumber(aim.band.low, 'aim.band.low', pace);
+  checkNumber(aim.band.high, 'aim.band.high', pace);
   if (aim.band.low >= aim.band.high) throw new RangeError('aim.band.low must lie under aim.band.high.');
-  checkNumber(aim.pacePercentPerWeek, 'aim.pacePercentPerWeek', aim.band.low, aim.band.high);
+  checkNumber(aim.pacePercentPerWeek, 'aim.pacePercentPerWeek', { least: aim.band.low, most: aim.band.high });
   if (aim.since !== undefined) checkDate(aim.since, 'aim.since');
 }
 
 function checkGrams(grams: DayGrams, where: string): void {
-  checkNumber(grams.proteinG, `${where}.proteinG`, 0, 3000);
-  checkNumber(grams.carbohydrateG, `${where}.carbohydrateG`, 0, 3000);
-  checkNumber(grams.fatG, `${where}.fatG`, 0, 3000);
+  checkNumber(grams.proteinG, `${where}.proteinG`, believable.eatenG);
+  checkNumber(grams.carbohydrateG, `${where}.carbohydrateG`, believable.eatenG);
+  checkNumber(grams.fatG, `${where}.fatG`, believable.eatenG);
 }
 
-function checkNumber(value: number, where: string, low: number, high: number): void {
-  if (typeof value !== 'number' || !(value >= low && value <= high))
-    throw new RangeError(`${where} is ${value}; it must be a number from ${low} to ${high}.`);
+function checkNumber(value: number, where: string, within: { least: number; most: number }): void {
+  if (typeof value !== 'number' || !isWithin(value, within))
+    throw new RangeError(`${where} is ${value}; it must be a number from ${within.least} to ${within.most}.`);
 }
 
 function checkDate(day: string, where: string): number {

@@ -1,5 +1,6 @@
 import type { Nutrients } from '../records/nutrients.ts';
 import { type EnergyUnit, formatEnergy, kcalFromKJ } from '../units/energy.ts';
+import { roundTo } from '../units/round.ts';
 import { energyKcal, generalFactors } from './atwater.ts';
 import { accountedEnergy, type Labelled, leastMass } from './label-ranges.ts';
 import type { Range } from './label-rounding.ts';
@@ -11,7 +12,7 @@ const MOST_SODIUM_MG = 39_400;
 export interface LabelCheck {
   /** `within tolerance`: rounding does not explain the difference, but labels may lawfully be off that far. */
   verdict: 'agrees' | 'within tolerance' | 'disagrees';
-  /** What is off, by how much and what to check; empty when it agrees. */
+  /** What is off, by how much and what to check; empty when it agrees in every way. */
   words: string;
 }
 
@@ -26,13 +27,22 @@ export function checkLabel(food: Labelled, energyUnit: EnergyUnit): LabelCheck {
 
   const declared = food.per100.energyKcal;
   const accounted = accountedEnergy(food);
-  if (declared >= accounted.low && declared <= accounted.high) return { verdict: 'agrees', words: '' };
+  if (declared >= accounted.low && declared <= accounted.high)
+    return { verdict: 'agrees', words: fibreLeftOut(food) };
 
   const difference = say(declared, accounted, energyUnit);
   if (tolerated(food.per100, accounted)) {
     return { verdict: 'within tolerance', words: `${difference} Labels may be off that far.` };
   }
   return { verdict: 'disagrees', words: `${difference} ${advice(declared, accounted, energyUnit)}` };
+}
+
+/** Said where the energy is more than carbohydrate with its fibre inside can account for. */
+function fibreLeftOut(food: Labelled): string {
+  const { fibreG = 0, ...per100 } = food.per100;
+  if (per100.energyKcal <= accountedEnergy({ ...food, per100 }).high) return '';
+  const whole = roundTo(per100.carbohydrateG + fibreG, 0.1);
+  return `The energy adds up only with fibre beside the carbohydrate. Carbohydrate here includes it: ${whole} g per 100 g.`;
 }
 
 function tolerated(per100: Nutrients, { low, high }: Range): boolean {

@@ -22,11 +22,13 @@ export const athleteSchema = z.object({
   name: nameSchema,
   sex: z.enum(['female', 'male']),
   birthYear: z.int().check(z.minimum(1900), z.maximum(2100)),
-  heightCm: z.number().check(z.minimum(90), z.maximum(250)),
+  heightCm: z.number().check(z.minimum(limits.heightCm.least), z.maximum(limits.heightCm.most)),
   /** Body mass at set-up, kg: in force until a weekly call brings a newer one. */
   startMassKg: z.number().check(z.minimum(25), z.maximum(350)),
   /** Body fat as measured at that body mass, %. */
-  fatPercent: z.optional(z.number().check(z.minimum(2), z.maximum(70))),
+  fatPercent: z.optional(
+    z.number().check(z.minimum(limits.fatPercent.least), z.maximum(limits.fatPercent.most)),
+  ),
   massUnit: z.enum(['kg', 'lb']),
   energyUnit: z.enum(['kcal', 'kJ']),
   /** IANA name. */

@@ -1,5 +1,8 @@
 /** What a record may hold at the least and at the most: schemas go by it, and forms say it before anything is sent. */
 export const limits = {
+  ageYears: { least: 10, most: 120 },
+  heightCm: { least: 90, most: 250 },
+  fatPercent: { least: 2, most: 70 },
   weighInKg: { least: 20, most: 400 },
   tapeCm: { least: 10, most: 250 },
   /** Calipers open to 85 mm at the most (common practice, no source). */

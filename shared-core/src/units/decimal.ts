@@ -25,11 +25,28 @@ export function parseDecimal(text: string): number | undefined {
   return match[1] === '-' || match[1] === '−' ? -magnitude : magnitude;
 }
 
+/** Whether a typed number may have decimals or thousands: `1.500` and `1,500 g` are 1.5 to some and 1500 to others. */
+export function hasTwoWays(text: string): boolean {
+  return /^\s*[1-9]\d{0,2}[.,]\d{3}(?![\d.,])/.test(text);
+}
+
 /** A typed decimal with or without the unit that stands beside its field: `420`, `420 g` or `420 G` for `g`. */
 export function parseDecimalIn(text: string, unit: string): number | undefined {
   const typed = text.trim();
   const ends = typed.toLowerCase().endsWith(unit.toLowerCase());
   return parseDecimal(ends ? typed.slice(0, -unit.length) : typed);
+}
+
+/** The same for an amount that may be a thousand and more: undefined also when it can be read in two ways. */
+export function parseAmountIn(text: string, unit: string): number | undefined {
+  return hasTwoWays(text) ? undefined : parseDecimalIn(text, unit);
+}
+
+/** What to do about a number that can be read in two ways; undefined for any other. */
+export function twoWaysWords(text: string): string | undefined {
+  const [typed] = /[\d.,]+/.exec(text) ?? [];
+  if (typed === undefined || !hasTwoWays(text)) return undefined;
+  return `Type ${typed.replace(/[.,]/, '')} or ${Number(typed.replace(',', '.'))}: ${typed} can be read in two ways.`;
 }
 
 /** Text such as `180 lb` cut into its number and its unit, lower case; the unit is empty when none was typed. */

@@ -1,3 +1,4 @@
+import { believable } from '../call/check-input.ts';
 import type { CallInput, TargetsInForce } from '../call/input.ts';
 import { bestOfDays } from '../lifts/rep-max.ts';
 import type { DayIntake, ModelDay } from '../maintenance/day-table.ts';
@@ -15,14 +16,6 @@ import type { SeasonRecords } from './season-records.ts';
 
 /** Older days say nothing about the call of today. */
 const MOST_YEARS_BACK = 12;
-/** More of a macronutrient than this on one date is a slip of the keys, g; and of sodium, mg. */
-const BELIEVABLE_G = 3000;
-const BELIEVABLE_SODIUM_MG = 100_000;
-/** The same of body fat, %. */
-const BELIEVABLE_FAT = { least: 0, most: 70 };
-/** A waist below this is a slip of the keys as well, cm. */
-const BELIEVABLE_WAIST_CM = 30;
-
 /**
  * What the weekly call of `date` looks at: the records up to that date, and of the decisions those before it, because
  * the call of `date` is the one to be decided.
@@ -41,7 +34,7 @@ export function callInput(records: SeasonRecords, date: string): CallInput {
     targets: targetsOf(asked),
     days: dayRows(before, firstDate(records, date), date).map(callDay),
     waist: records.tape
-      .filter((tape) => tape.site === 'waist' && tape.date <= date && tape.cm >= BELIEVABLE_WAIST_CM)
+      .filter((tape) => tape.site === 'waist' && tape.date <= date && isWithin(tape.cm, believable.waistCm))
       .toSorted(oldestFirst)
       .map((tape) => ({ day: tape.date, cm: tape.cm })),
     keyLifts: keyLifts(records, date),
@@ -73,7 +66,9 @@ function newestFat({ athlete, tape, calipers }: SeasonRecords, date: string): { 
   const readings = { tape: tape.toSorted(oldestFirst), calipers: calipers.toSorted(oldestFirst) };
   const newestFatPercent = measuredFat(athlete, readings, date);
   // An equation may tell of a slip of the keys what no body has.
-  return newestFatPercent !== null && isWithin(newestFatPercent, BELIEVABLE_FAT) ? { newestFatPercent } : {};
+  return newestFatPercent !== null && isWithin(newestFatPercent, believable.newestFatPercent)
+    ? { newestFatPercent }
+    : {};
 }
 
 /** Only women are asked for them; records of another sex at set-up may lie about. */
@@ -110,8 +105,9 @@ function intakeOf(
   { complete, everyMeal }: DayRow,
 ): DayIntake | null {
   const { proteinG, carbohydrateG, fatG, alcoholG, sodiumMg } = known;
-  if (Math.max(proteinG, carbohydrateG, fatG, alcoholG) > BELIEVABLE_G) return null;
-  const sodiumKnown = !partly.includes('sodiumMg') && sodiumMg <= BELIEVABLE_SODIUM_MG;
+  const eaten = [proteinG, carbohydrateG, fatG, alcoholG];
+  if (!eaten.every((grams) => isWithin(grams, believable.eatenG))) return null;
+  const sodiumKnown = !partly.includes('sodiumMg') && isWithin(sodiumMg, believable.sodiumMg);
   return {
     proteinG,
     carbohydrateG,

@@ -21,6 +21,13 @@ describe('a typed line in the popup', () => {
     expect(lineLeft(items)).toBe('50 zzz');
   });
 
+  it.each(['oats, 80g', '80 g, oats', '80 + oats', '2 eggs; 80g; oats'])(
+    'takes no usual amount where one stands alone beside it: %s',
+    (line) => {
+      expect(readyItems(readLine(line, larder)).map(({ food }) => food.id)).not.toContain('oats');
+    },
+  );
+
   it('keeps what is ambiguous or has no amount, as it was typed', () => {
     expect(lineLeft(readLine('80 oats, 200 beef + egg', larder))).toBe('200 beef, egg');
   });

@@ -9,7 +9,7 @@ import { useNotice } from '../../state/notice.tsx';
 import { useSubmit } from '../../state/use-submit.ts';
 import { instantOn } from './instant-on.ts';
 import { PastePreview } from './paste-preview.tsx';
-import { type DayOrder, slashed } from './read-date.ts';
+import { type DayOrder, hasSlashes, orderIn } from './read-date.ts';
 import { readWeighIns } from './read-weigh-ins.ts';
 
 const useDraft = keptDraft<{ pasted: string }>(({ pasted }) => pasted !== '');
@@ -21,7 +21,8 @@ export function PasteForm({ body }: { body: BodyView }) {
   const { draft, change, ids } = useDraft(`${athlete} ${units.mass}`, () => ({ pasted: '' }));
   const { pasted } = draft;
   const setPasted = (text: string) => change({ pasted: text });
-  const [order, setOrder] = useState<DayOrder>('day first');
+  const [chosen, setChosen] = useState<DayOrder | null>(null);
+  const order = chosen ?? orderIn(pasted);
   const { busy, problem, run, withIds } = useSubmit({ ids });
   const { tell } = useNotice();
   const lines = useMemo(
@@ -79,15 +80,15 @@ export function PasteForm({ body }: { body: BodyView }) {
           />
         </label>
       </div>
-      {slashed.test(pasted) && (
+      {hasSlashes(pasted) && (
         <Choice
           legend="Dates with slashes have the"
-          value={order}
+          value={order ?? ''}
           options={[
             { value: 'day first', label: 'day first' },
             { value: 'month first', label: 'month first' },
           ]}
-          onChoice={setOrder}
+          onChoice={setChosen}
         />
       )}
       {lines.length > 0 && (

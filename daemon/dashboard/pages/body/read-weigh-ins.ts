@@ -1,6 +1,6 @@
 import { isWithin, limits } from '@platewright/core/records/limits.ts';
 import { type BodyMassUnit, formatBodyMass, parseBodyMass } from '@platewright/core/units/mass.ts';
-import { type DayOrder, readDate } from './read-date.ts';
+import { type DayOrder, hasSlashes, readDate } from './read-date.ts';
 
 /** What became of one pasted line. */
 export type PastedLine =
@@ -14,7 +14,7 @@ export type PastedLine =
  */
 export function readWeighIns(
   pasted: string,
-  { unit, order, today }: { unit: BodyMassUnit; order: DayOrder; today: string },
+  { unit, order, today }: { unit: BodyMassUnit; order: DayOrder | null; today: string },
 ): PastedLine[] {
   return pasted
     .split(/\r?\n/)
@@ -27,8 +27,10 @@ type Read = { date: string; kg: number; wrong: null } | { wrong: string };
 
 function readLine(
   text: string,
-  { unit, order, today }: { unit: BodyMassUnit; order: DayOrder; today: string },
+  { unit, order, today }: { unit: BodyMassUnit; order: DayOrder | null; today: string },
 ): Read {
+  if (order === null && hasSlashes(text))
+    return { wrong: 'Choose above whether the day or the month comes first.' };
   const date = readDate(text, order);
   if (!date) return { wrong: 'No date was found at its start: write it as 2025-03-01.' };
   if (date.date > today)

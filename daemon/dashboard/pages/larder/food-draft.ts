@@ -2,7 +2,7 @@ import type { FoodState } from '@platewright/core/records/food.ts';
 import { foodSchema } from '@platewright/core/records/food.ts';
 import type { FieldsOf, Food } from '@platewright/core/records/kinds.ts';
 import type { Nutrients } from '@platewright/core/records/nutrients.ts';
-import { parseDecimalIn } from '@platewright/core/units/decimal.ts';
+import { hasTwoWays, parseAmountIn, parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import { type EnergyUnit, kJFromKcal, parseEnergy } from '@platewright/core/units/energy.ts';
 import { plain } from '../../athlete-form/draft.ts';
 
@@ -69,16 +69,18 @@ export function draftOfFood(food: Food | undefined, energyUnit: EnergyUnit): Foo
 
 /** One figure of a label as the record keeps it, for the label's grams; undefined when it can't be read. */
 export function readFigure(key: NutrientName, text: string, energyUnit: EnergyUnit): number | undefined {
-  const value =
-    key === 'energyKcal'
-      ? parseEnergy(text, energyUnit)
-      : parseDecimalIn(text, key.endsWith('Mg') ? 'mg' : 'g');
+  const value = figureOf(key, text, energyUnit);
   return value !== undefined && value >= 0 ? value : undefined;
+}
+
+function figureOf(key: NutrientName, text: string, energyUnit: EnergyUnit): number | undefined {
+  if (key === 'energyKcal') return hasTwoWays(text) ? undefined : parseEnergy(text, energyUnit);
+  return key.endsWith('Mg') ? parseAmountIn(text, 'mg') : parseDecimalIn(text, 'g');
 }
 
 /** The grams that a label's figures are for; undefined when they can't be read or are none. */
 export function readPer({ per }: FoodDraft): number | undefined {
-  const grams = parseDecimalIn(per, 'g');
+  const grams = parseAmountIn(per, 'g');
   return grams !== undefined && grams > 0 ? grams : undefined;
 }
 
@@ -125,7 +127,7 @@ export function readFood(draft: FoodDraft, energyUnit: EnergyUnit, original?: Fo
     per100,
     portions: draft.portions
       .filter(({ name, grams }) => name.trim() || grams.trim())
-      .map(({ name, grams }) => ({ name: name.trim(), grams: parseDecimalIn(grams, 'g') })),
+      .map(({ name, grams }) => ({ name: name.trim(), grams: parseAmountIn(grams, 'g') })),
     ...(draft.carbohydrate !== 'unsaid' && { carbohydrate: draft.carbohydrate }),
   });
   return parsed.success ? parsed.data : null;

@@ -1,3 +1,4 @@
+import { twoWaysWords } from '@platewright/core/units/decimal.ts';
 import type { EnergyUnit } from '@platewright/core/units/energy.ts';
 import { Field } from '../../forms/field.tsx';
 import { type FoodDraft, nutrientNames, readFigure, readPer } from './food-draft.ts';
@@ -14,7 +15,8 @@ export function NutrientFields({ draft, set, energyUnit, tried }: NutrientFields
   const wrongFigure = (key: (typeof nutrientNames)[number]['key'], needed: boolean) => {
     const text = draft.nutrients[key].trim();
     if (text === '') return tried && needed ? 'Type what the label says; 0 for none.' : undefined;
-    return readFigure(key, text, energyUnit) === undefined ? 'Type a number, 0 or more.' : undefined;
+    if (readFigure(key, text, energyUnit) !== undefined) return undefined;
+    return twoWaysWords(text) ?? 'Type a number, 0 or more.';
   };
   const field = ({ key, label, unit, needed }: (typeof nutrientNames)[number]) => (
     <Field
@@ -36,16 +38,20 @@ export function NutrientFields({ draft, set, energyUnit, tried }: NutrientFields
           onText={(per) => set({ per })}
           unit="g"
           inputMode="decimal"
-          wrong={readPer(draft) ? undefined : 'Type grams above 0, mostly 100.'}
+          wrong={readPer(draft) ? undefined : (twoWaysWords(draft.per) ?? 'Type grams above 0, mostly 100.')}
         />
         {nutrientNames.filter(({ needed }) => needed).map(field)}
       </div>
+      {/* Grams of 100 ml from the cups of the starter larder. */}
+      <p class="hint">
+        Carbohydrate here includes fibre, as on labels in the US and Canada. Most others leave it out: add
+        their fibre to it. Where the figures are for 100 ml, type the grams that 100 ml weigh: 103 of milk, 91
+        of oil, 100 of most drinks.
+      </p>
       <details>
         <summary>Fibre, fatty acids, leucine, sodium and more</summary>
         <div class="fields narrow">{nutrientNames.filter(({ needed }) => !needed).map(field)}</div>
-        <p class="hint">
-          Leave empty what the label does not say: unknown is not zero. Carbohydrate includes fibre.
-        </p>
+        <p class="hint">Leave empty what the label does not say: unknown is not zero.</p>
       </details>
     </>
   );

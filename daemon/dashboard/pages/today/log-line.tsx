@@ -1,11 +1,13 @@
 import { replaceItem } from '@platewright/core/foods/typed-line/complete.ts';
 import { lineLeft, readyItems } from '@platewright/core/foods/typed-line/read-line.ts';
+import { addDays } from '@platewright/core/season/dates.ts';
 import { pasteLines } from '@platewright/core/ui/paste-lines.ts';
 import type { DayView } from '@platewright/core/views/types.ts';
 import { useId, useRef } from 'preact/hooks';
 import { sendEdits } from '../../api/edits.ts';
 import { readView } from '../../api/views.ts';
 import { Form } from '../../forms/form.tsx';
+import { hrefOf } from '../../router.ts';
 import { ProblemNote } from '../../shell/problem-note.tsx';
 import { keptDraft } from '../../state/draft.ts';
 import { useNotice } from '../../state/notice.tsx';
@@ -22,6 +24,8 @@ interface LineDraft {
   /** The meal it goes to, when it was chosen. */
   chosen: number | null;
 }
+
+const BLANK: LineDraft = { line: '', chosen: null };
 
 const useDraft = keptDraft<LineDraft>(({ line }) => line !== '');
 
@@ -40,7 +44,10 @@ export function LogLine({ day }: { day: DayView }) {
   const habits = useLoaded(`habits ${athlete} ${date}`, () => readView('habits', athlete, date)).value;
   // Without habits the line may mean something else, so it is read once both are there.
   const larder = habits && foods;
-  const { draft, change, ids } = useDraft(`${athlete} ${date}`, () => ({ line: '', chosen: null }));
+  const { draft, change, ids } = useDraft(`${athlete} ${date}`, () => BLANK);
+  const dayBefore = addDays(date, -1);
+  // What is typed when the date changes stays with the date that it was typed on, out of sight.
+  const behind = useDraft(`${athlete} ${dayBefore}`, () => BLANK).draft.line;
   const { line, chosen } = draft;
   // What stands in the line when the answer comes: typing goes on while it is sent.
   const latest = useRef(line);
@@ -96,6 +103,11 @@ export function LogLine({ day }: { day: DayView }) {
         <p class="hint">
           Type what you ate with commas between, and press Enter: it fills the beams. The extension does the
           same from any tab once it is paired, under Devices.
+        </p>
+      )}
+      {line === '' && behind !== '' && (
+        <p class="hint">
+          “{behind}” is still in the line of <a href={hrefOf('today', dayBefore)}>the day before</a>.
         </p>
       )}
       {problem && <ProblemNote problem={problem} />}

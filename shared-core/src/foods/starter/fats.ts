@@ -3,7 +3,7 @@ import { readTable } from './table.ts';
 /** Oils and fats. */
 export const fats = readTable(`
 NDB   | food              | state    | kcal    P    C     F fibre sugars   sat    LA   ALA EPA+DHA  Leu  Na | portions, g | also called
-04053 | Olive oil         | as eaten |  884    0    0   100     0      0 13.81  9.76  0.76       0    0   2 | tbsp 13.5, tsp 4.5, cup 216 | oil, extra virgin olive oil
+04053 | Olive oil         | as eaten |  884    0    0   100     0      0 13.81  9.76  0.76       0    0   2 | tbsp 13.5, tsp 4.5, cup 216 | oil, extra virgin olive oil, evoo
 42231 | Flax oil          | as eaten |  884 0.11    0 99.98     0      0  8.98 14.25 53.37       0    -   0 | tbsp 13.6, cup 218 | flaxseed oil, linseed oil, omega oil
 04593 | Fish oil, salmon  | as eaten |  902    0    0   100     0      - 19.87  1.54  1.06   31.26    -   0 | tsp 4.5, tbsp 13.6, cup 218 | fish oil, salmon oil
 04589 | Cod liver oil     | as eaten |  902    0    0   100     0      - 22.61  0.94  0.94   17.87    -   0 | tsp 4.5, tbsp 13.6, cup 218 | fish oil cod liver

@@ -20,7 +20,7 @@ NDB   | food                    | state           | kcal    P     C     F fibre 
 09316 | Strawberries            | raw             |   32 0.67  7.68   0.3     2   4.89 0.02 0.09 0.07       0 0.03  1 | medium 12, large 18, cup 144 | strawberry
 09302 | Raspberries             | raw             |   52  1.2 11.94  0.65   6.5   4.42 0.02 0.25 0.13       0    -  1 | cup 123 | raspberry
 09037 | Avocado                 | raw             |  160    2  8.53 14.66   6.7   0.66 2.13 1.67 0.11       0 0.14  7 | fruit 201, cup 150 | avocados
-09298 | Raisins                 | as eaten, quick |  299 3.07 79.18  0.46   3.7  59.19 0.06 0.03 0.01       0  0.1 11 | cup 145, box 43 | raisin
+09298 | Raisins                 | as eaten, quick |  299 3.07 79.18  0.46   3.7  59.19 0.06 0.03 0.01       0  0.1 11 | cup 145 | raisin
 09421 | Dates, dried            | as eaten, quick |  277 1.81 74.97  0.15   6.7  66.47    -    -    -       - 0.08  1 | date 24 | date, dates
 09032 | Apricots, dried         | as eaten, quick |  241 3.39 62.64  0.51   7.3  53.44 0.02 0.07    0       0 0.11 10 | half 3.5, cup 130 | dried apricots
 09291 | Prunes                  | as eaten, quick |  240 2.18 63.88  0.38   7.1  38.13 0.09 0.04 0.02       0 0.07  2 | prune 9.5, cup 174 | prune, dried plums

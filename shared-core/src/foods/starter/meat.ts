@@ -4,7 +4,7 @@ import { readTable } from './table.ts';
 export const meat = readTable(`
 NDB   | food                           | state    | kcal     P    C     F fibre sugars   sat   LA  ALA EPA+DHA  Leu   Na | portions, g | also called
 23557 | Ground beef 95/5, raw          | raw      |  137 21.41    0     5     0      0  2.18 0.19 0.03       0 1.67   66 | | raw ground beef 95, raw beef mince 5 %
-23558 | Ground beef 95/5, cooked       | cooked   |  174 26.29    0   6.8     0      0  2.98 0.23 0.04       0 2.05   65 | | ground beef, lean ground beef, beef mince, mince, beef mince 5 %
+23558 | Ground beef 95/5, cooked       | cooked   |  174 26.29    0   6.8     0      0  2.98 0.23 0.04       0 2.05   65 | | ground beef, lean ground beef, beef mince, minced beef, mince, beef mince 5 %
 23472 | Ground beef 93/7, raw          | raw      |  152 20.85    0     7     0      0  2.88 0.22 0.03       0 1.63   66 | | raw ground beef 93, raw beef mince 7 %
 23473 | Ground beef 93/7, cooked       | cooked   |  193 26.22    0  8.94     0      0  3.68 0.27 0.04       0 2.04   66 | | ground beef 93, beef mince 7 %
 23562 | Ground beef 90/10, raw         | raw      |  176    20    0    10     0      0  3.93 0.26 0.04       0 1.56   66 | | raw ground beef 90, raw beef mince 10 %

@@ -49,9 +49,9 @@ export function replaceItem<F extends Edible>(
 
 /** The line with a text in place of an item, and the caret after it. */
 function putIn(line: string, item: Span, text: string): { line: string; caret: number } {
-  // A comma that separated two items must not come to stand between two digits.
+  // A comma that separated two items must not become a decimal one.
   const before =
-    line.slice(0, item.start) + (/^\d/.test(text) && /\d,$/.test(line.slice(0, item.start)) ? ' ' : '');
+    line.slice(0, item.start) + (/^\d/.test(text) && line.slice(0, item.start).endsWith(',') ? ' ' : '');
   const after = (/\d$/.test(text) && /^,\d/.test(line.slice(item.end)) ? ' ' : '') + line.slice(item.end);
   return { line: before + text + after, caret: before.length + text.length };
 }
@@ -67,7 +67,7 @@ function understand<F extends Edible>(
 
 /** The amount of an item as it was typed, a blank after it. */
 function amountText(text: string, tokens: readonly Token[], reading: Reading | undefined): string {
-  if (reading?.value == null) return '';
+  if (!reading?.amount) return '';
   const { food, measure } = reading;
   const isIn = (list: readonly Token[], { start }: Token) => list.some((token) => token.start === start);
   // A word that says nothing is kept where it is the amount, `a banana`, or in the name of a portion.

@@ -22,6 +22,11 @@ export function quoteFood<F extends Edible>(food: F, { index }: Larder<F>): stri
   return quote(named !== undefined && named.id !== food.id ? food.id : food.name);
 }
 
+/** An amount whose three decimals can't be thousands: `1.1250 g`. */
+function clearly(amount: string): string {
+  return amount.replace(/^\d+\.\d{3}(?!\d)/, '$&0');
+}
+
 /** A name without what separates items: `Chicken breast roasted`. */
 export function plainly(name: string): string {
   return name.replace(/[\s,;+"]+/g, ' ').trim();
@@ -34,13 +39,15 @@ export function plainly(name: string): string {
 export function formatItem<F extends Edible>(item: LoggedItem<F>, larder: Larder<F>): string {
   const { food, amount } = item;
   const grams = roundTo(item.grams, 0.001);
-  const inGrams = `${formatNumber(grams)} g`;
+  const inGrams = clearly(`${formatNumber(grams)} g`);
+  const typed = amount ?? inGrams;
   const inPortions = food.portions
     .filter(({ name }) => amount?.endsWith(` ${name}`))
     .map(({ name }) => `${amount?.slice(0, -name.length)}${quote(name)}`);
   const candidates = [
-    `${plainly(amount ?? inGrams)} ${plainly(food.name)}`,
-    ...[plainly(amount ?? inGrams), ...inPortions].map((text) => `${text} ${quoteFood(food, larder)}`),
+    `${plainly(typed)} ${plainly(food.name)}`,
+    `${clearly(plainly(typed))} ${plainly(food.name)}`,
+    ...[plainly(typed), ...inPortions].map((text) => `${clearly(text)} ${quoteFood(food, larder)}`),
   ];
   const faithful = candidates.find((text) => {
     const read = readItem(text, larder);

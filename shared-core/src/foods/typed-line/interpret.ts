@@ -70,7 +70,10 @@ function matchesOf<F extends Edible>(
   larder: Larder<F>,
   forgiving: boolean,
 ): Match<F>[] {
-  if (measure.kind !== 'portion') return find(food, larder, { forgiving });
+  if (measure.kind !== 'portion') {
+    const found = find(food, larder, { forgiving });
+    return food.length > 1 && isVessel(food[0]) ? found.filter(({ quality }) => quality === 0) : found;
+  }
   const matches = find(food, larder, { forgiving, limit: manyFoods });
   return matches.filter((match) => portionTyped(match.food.portions, measure.words));
 }
@@ -93,6 +96,11 @@ export function portionTyped(portions: readonly Portion[], typed: readonly Token
   const quote = typed.find(({ kind }) => kind === 'quoted');
   if (!quote) return portionNamed(portions, textOf(typed));
   return typed.length === 1 ? portions.find(({ name }) => name === quote.text) : undefined;
+}
+
+/** Typed out, it begins no other word: `200 can beans` is no candy. */
+function isVessel(token: Token | undefined): boolean {
+  return /^(?:can|tin|bar|bag|pack|slice)$/i.test(token?.text ?? '');
 }
 
 /** Grams and pounds are no portions that a food could lack. */

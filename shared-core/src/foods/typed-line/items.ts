@@ -6,9 +6,12 @@ export interface Span {
 }
 
 // Quoted text, a decimal comma, or any other character that is no separator.
-const part = /(?<![^\s,;+])"(?:[^"]|"")+"(?![^\s,;+])|(?<=\d),(?=\d)|[^,;+\n]/g;
+const part = /(?<![^\s,;+])"(?:[^"]|"")+"(?![^\s,;+])|(?=,\d)(?<=\d|(?:^|[,;+\n])\s*),|[^,;+\n]/g;
 
-/** The stretches between separators (`,` `;` `+` and line ends), blanks included. A comma between digits is decimal. */
+/**
+ * The stretches between separators (`,` `;` `+` and line ends), blanks included. A comma between digits is decimal; before
+ * a digit where no item stands yet, `,5 egg`, it may be, so it belongs to the item.
+ */
 function stretches(line: string): Span[] {
   const found: Span[] = [];
   let start = 0;

@@ -1,7 +1,14 @@
-/** A number found in a text, and where it ends. */
-export interface FoundNumber {
-  /** NaN when it can be read in two ways, as `1,500` can. */
+import { hasTwoWays } from '../../units/decimal.ts';
+
+/** How many, as it was typed. */
+export interface Amount {
   value: number;
+  /** The same, or what it may be as well: 1500 for the 1.5 of `1,500` and `1.500`, 5 for `,5` at the start of an item. */
+  other: number;
+}
+
+/** A number found in a text, and where it ends. */
+export interface FoundNumber extends Amount {
   end: number;
 }
 
@@ -9,7 +16,7 @@ export interface FoundNumber {
 const boundary = String.raw`(?=\.?(?:\s|$)|[\p{L}×])`;
 const fraction = new RegExp(String.raw`(?:(\d+)\s+)?(\d+)[/⁄](\d+)${boundary}`, 'uy');
 const vulgar = new RegExp(String.raw`(\d*)\s?([¼-¾⅐-⅞])${boundary}`, 'uy');
-const decimal = new RegExp(String.raw`(\d+(?:[.,]\d+)?|\.\d+)${boundary}`, 'uy');
+const decimal = new RegExp(String.raw`(\d+(?:[.,]\d+)?|[.,]\d+)${boundary}`, 'uy');
 
 /** The number that starts at a place of a text: `80`, `1.5`, `1,5`, `1/2`, `1 1/2`, `½`, `2½`. */
 export function numberAt(text: string, at: number): FoundNumber | undefined {
@@ -21,9 +28,10 @@ export function numberAt(text: string, at: number): FoundNumber | undefined {
     return found(sign, mixed(sign[1], over, under));
   }
   const plain = matchAt(decimal, text, at);
-  if (!plain) return undefined;
-  const twoWays = /^\d{1,3},\d{3}$/.test(plain[0]);
-  return found(plain, twoWays ? Number.NaN : Number(plain[0].replace(',', '.')));
+  if (!plain || (plain[0].startsWith(',') && at > 0)) return undefined;
+  const value = Number(plain[0].replace(',', '.'));
+  const twoWays = hasTwoWays(plain[0]) || plain[0].startsWith(',');
+  return found(plain, value, twoWays ? Number(plain[0].replace(/[.,]/, '')) : value);
 }
 
 /** What a sticky pattern finds at just that place. */
@@ -32,8 +40,8 @@ export function matchAt(pattern: RegExp, text: string, at: number): RegExpExecAr
   return pattern.exec(text);
 }
 
-function found(match: RegExpExecArray, value: number): FoundNumber {
-  return { value, end: match.index + match[0].length };
+function found(match: RegExpExecArray, value: number, other = value): FoundNumber {
+  return { value, other, end: match.index + match[0].length };
 }
 
 function mixed(whole = '', over = '', under = ''): number {

@@ -10,8 +10,8 @@ import {
 } from './interpret.ts';
 import type { Span } from './items.ts';
 import { isAmountOnly, readingsOf } from './readings.ts';
-import type { Token } from './tokens.ts';
-import { type Measure, weigh } from './weigh.ts';
+import { askOfParted, severalAdvice } from './several-advice.ts';
+import { type Measure, weighTyped } from './weigh.ts';
 
 /** What an item of a typed line turned out to be. A `message` says what is wrong and what to do. */
 export type Outcome<F> =
@@ -20,14 +20,14 @@ export type Outcome<F> =
   | { status: 'needs-amount'; food: F; message: string }
   | { status: 'ambiguous'; choices: readonly F[]; message: string }
   | { status: 'bad-amount'; food: F; message: string }
-  | { status: 'unknown-food'; message: string };
+  | { status: 'unknown-food'; message: string }
+  /** An amount alone. */
+  | { status: 'needs-food'; message: string };
 
 /** An item with its place in the line, so that what cannot be read is marked where it stands and the rest is kept. */
 export type TypedItem<F> = Span & Outcome<F>;
 
 const mostChoices = 5;
-/** Said where two amounts stand in one item. */
-const COMMA = 'put a comma between two foods';
 
 /**
  * Reads a typed line: `200 chicken, 2 eggs + 6 whites, 80g oats`. Items stand between `,` `;` `+` or line ends. Grams to
@@ -42,18 +42,32 @@ export function readItem<F extends Edible>(text: string, larder: Larder<F>): Out
   const tokens = tokensIn(text);
   const readings = readingsOf(tokens);
   if (isAmountOnly(readings)) {
-    return { status: 'unknown-food', message: 'Which food? Type its name beside the amount.' };
+    return {
+      status: 'needs-food',
+      message: 'Which food? Type its name beside the amount, without a comma.',
+    };
   }
   const interpretation = interpret(readings, larder);
-  return interpretation
-    ? outcomeOf(interpretation)
-    : {
-        status: 'unknown-food',
-        message: `No food matches ${text}: ${hasSeveralNumbers(tokens) ? `${COMMA}, ` : ''}check the spelling, or add it to the larder.`,
-      };
+  const parted = askOfParted(tokens);
+  if (parted) {
+    const food = interpretation?.choice.food;
+    return food
+      ? { status: 'bad-amount', food, message: parted }
+      : { status: 'unknown-food', message: parted };
+  }
+  const advice = severalAdvice(tokens);
+  if (interpretation) return outcomeOf(interpretation, advice);
+  const first = advice && `${advice}, `;
+  return {
+    status: 'unknown-food',
+    message: `No food matches ${text}: ${first}check the spelling, or add it to the larder.`,
+  };
 }
 
-function outcomeOf<F extends Edible>({ reading, query, choice }: Interpretation<F>): Outcome<F> {
+function outcomeOf<F extends Edible>(
+  { reading, query, choice }: Interpretation<F>,
+  advice: string,
+): Outcome<F> {
   const { food } = choice;
   if (!food) {
     const choices = choice.foods.slice(0, mostChoices);
@@ -62,11 +76,11 @@ function outcomeOf<F extends Edible>({ reading, query, choice }: Interpretation<
       : `Several foods match ${query}: choose one.`;
     return { status: 'ambiguous', choices, message };
   }
-  if (reading.value === null) {
+  if (!reading.amount) {
     return { status: 'needs-amount', food, message: `How much ${food.name}? Type an amount beside it.` };
   }
-  const measure = measureOf(food, reading.measure, query);
-  const weighed = typeof measure === 'string' ? measure : weigh(food, reading.value, measure);
+  const measure = measureOf(food, reading.measure, query, advice);
+  const weighed = typeof measure === 'string' ? measure : weighTyped(food, reading.amount, measure);
   return typeof weighed === 'string'
     ? { status: 'bad-amount', food, message: weighed }
     : { status: 'ok', food, ...weighed };
@@ -76,22 +90,15 @@ function measureOf(
   food: Edible,
   typed: Interpretation<Edible>['reading']['measure'],
   query: string,
+  advice: string,
 ): Measure | string {
   if (typed.kind === 'unit') return typed;
   if (typed.kind === 'count') return { kind: 'count', plural: /[^s]s$/.test(words(query).at(-1) ?? '') };
   const portion = portionTyped(food.portions, typed.words);
   if (portion) return { kind: 'portion', portion };
   const noPortion = `${food.name} has no portion ${textOf(typed.words)}`;
-  if (typed.words.some(isNumber)) return `${noPortion}: ${COMMA}.`;
+  if (advice) return `${noPortion}: ${advice}.`;
   const known = food.portions.map(({ name }) => name);
   const instead = known.length === 0 ? 'type grams' : `type one of ${['grams', ...known].join(', ')}`;
-  return `${noPortion}: ${instead}.`;
-}
-
-function hasSeveralNumbers(tokens: readonly Token[]): boolean {
-  return tokens.filter(isNumber).length > 1;
-}
-
-function isNumber({ kind }: Token): boolean {
-  return kind === 'number';
+  return `${noPortion}: ${instead}, or add the food you mean to the larder.`;
 }

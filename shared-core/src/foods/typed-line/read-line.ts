@@ -26,14 +26,16 @@ export function larderWith<F extends Edible>(
 
 /**
  * Reads a typed line as one athlete means it, wherever it is typed: habit decides between foods, and a food without an
- * amount gets the usual one, where there is one.
+ * amount gets the usual one, where there is one and none stands alone beside it: `oats, 80 g`.
  */
 export function readLine<F extends Edible>(line: string, larder: HabitualLarder<F>): TypedItem<F>[] {
-  return parseLine(line, larder).map((item): TypedItem<F> => {
-    const amount = item.status === 'needs-amount' ? larder.usual.get(item.food.id) : undefined;
-    return item.status === 'needs-amount' && amount !== undefined
-      ? { text: item.text, start: item.start, end: item.end, status: 'ok', food: item.food, ...amount }
-      : item;
+  return parseLine(line, larder).map((item, i, all): TypedItem<F> => {
+    if (item.status !== 'needs-amount') return item;
+    const amount = larder.usual.get(item.food.id);
+    const isApart = [all[i - 1], all[i + 1]].some((beside) => beside?.status === 'needs-food');
+    return amount === undefined || isApart
+      ? item
+      : { text: item.text, start: item.start, end: item.end, status: 'ok', food: item.food, ...amount };
   });
 }
 

@@ -1,10 +1,11 @@
+import type { Amount } from './number.ts';
 import type { Token } from './tokens.ts';
 import { leadingUnit, type Unit } from './units.ts';
 
 /** One way to read an item: how much, in what, of which food. */
 export interface Reading {
   /** Null when no amount was typed. */
-  value: number | null;
+  amount: Amount | null;
   measure: { kind: 'unit'; unit: Unit } | { kind: 'portion'; words: readonly Token[] } | { kind: 'count' };
   food: readonly Token[];
 }
@@ -12,6 +13,7 @@ export interface Reading {
 /** Longest portion name that is looked for, in words. */
 const longestPortion = 3;
 const numberWords: ReadonlyMap<string, number> = new Map([
+  ['quarter', 0.25],
   ['half', 0.5],
   ['a', 1],
   ['an', 1],
@@ -21,6 +23,12 @@ const numberWords: ReadonlyMap<string, number> = new Map([
   ['four', 4],
   ['five', 5],
   ['six', 6],
+  ['seven', 7],
+  ['eight', 8],
+  ['nine', 9],
+  ['ten', 10],
+  ['eleven', 11],
+  ['twelve', 12],
 ]);
 /** An item with more numbers is no item of food. */
 const mostNumbers = 3;
@@ -36,7 +44,7 @@ export function readingsOf(tokens: readonly Token[]): Reading[] {
   const order = ['unit', 'count', 'portion'];
   return [
     ...around.sort((a, b) => order.indexOf(a.measure.kind) - order.indexOf(b.measure.kind)),
-    { value: null, measure: { kind: 'count' }, food: tokens },
+    { amount: null, measure: { kind: 'count' }, food: tokens },
     ...(numbers.length === 0 ? inWords(tokens) : []),
   ];
 }
@@ -48,23 +56,24 @@ function inWords(tokens: readonly Token[]): Reading[] {
   if (!first || value === undefined) return [];
   const number = { ...first, kind: 'number' } as const;
   // `half breast chicken` is not half of a half breast, where a portion is called so.
-  const one = value === 0.5 ? readingsOf([{ ...number, value: 1 }, ...tokens]) : [];
+  const one = value === 0.5 ? readingsOf([{ ...number, value: 1, other: 1 }, ...tokens]) : [];
   return [
     ...one.filter(({ measure }) => measure.kind === 'portion' && measure.words[0] === first),
-    ...readingsOf([{ ...number, value }, ...rest]).filter((reading) => reading.value !== null),
+    ...readingsOf([{ ...number, value, other: value }, ...rest]).filter((reading) => reading.amount !== null),
   ];
 }
 
-function readingsAround(tokens: readonly Token[], at: number, times: number): Reading[] {
-  const value = (tokens[at]?.value ?? 0) * times;
+function readingsAround(tokens: readonly Token[], at: number, times: Amount): Reading[] {
+  const { value = 0, other = 0 } = tokens[at] ?? {};
+  const amount = { value: value * times.value, other: other * times.other };
   const before = tokens.slice(0, at);
   const after = withoutOf(tokens.slice(at + 1));
   const foodWith = (following: readonly Token[]) => [...before, ...withoutOf(following)];
-  const readings: Reading[] = [{ value, measure: { kind: 'count' }, food: foodWith(after) }];
+  const readings: Reading[] = [{ amount, measure: { kind: 'count' }, food: foodWith(after) }];
   const leading = leadingUnit(after.map(({ kind, text }) => (kind === 'word' ? text : '')));
   if (leading) {
     const { unit, length } = leading;
-    readings.push({ value, measure: { kind: 'unit', unit }, food: foodWith(after.slice(length)) });
+    readings.push({ amount, measure: { kind: 'unit', unit }, food: foodWith(after.slice(length)) });
   }
   for (let length = 1; length <= Math.min(longestPortion, tokens.length - 2, after.length); length++) {
     for (const [words, food] of [
@@ -72,7 +81,7 @@ function readingsAround(tokens: readonly Token[], at: number, times: number): Re
       [after.slice(-length), foodWith(after.slice(0, -length))],
     ] as const) {
       const named = words.some(({ kind }) => kind !== 'number');
-      if (named && food.length > 0) readings.push({ value, measure: { kind: 'portion', words }, food });
+      if (named && food.length > 0) readings.push({ amount, measure: { kind: 'portion', words }, food });
     }
   }
   return readings;
@@ -80,18 +89,20 @@ function readingsAround(tokens: readonly Token[], at: number, times: number): Re
 
 /** Whether an amount stands alone, its food still to come: `200 g` is no 200 of a food that begins with g. */
 export function isAmountOnly(readings: readonly Reading[]): boolean {
-  return readings.some(({ value, food }) => value !== null && food.length === 0);
+  return readings.some(({ amount, food }) => amount !== null && food.length === 0);
 }
 
 /** Takes every `x2` out; where no other number is left, the first of them is the number: `2x eggs`. */
-function takeTimes(tokens: readonly Token[]): { rest: Token[]; times: number } {
+function takeTimes(tokens: readonly Token[]): { rest: Token[]; times: Amount } {
   let counted = tokens.some(({ kind }) => kind === 'number');
-  let times = 1;
+  const times = { value: 1, other: 1 };
   const rest: Token[] = [];
   for (const token of tokens) {
     if (token.kind !== 'times') rest.push(token);
-    else if (counted) times *= token.value;
-    else {
+    else if (counted) {
+      times.value *= token.value;
+      times.other *= token.other;
+    } else {
       rest.push({ ...token, kind: 'number' });
       counted = true;
     }

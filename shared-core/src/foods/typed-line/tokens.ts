@@ -1,13 +1,11 @@
-import { matchAt, numberAt } from './number.ts';
+import { type Amount, matchAt, numberAt } from './number.ts';
 
-/** A piece of an item; `text` is as typed, without the quotes of what was quoted. */
-export interface Token {
+/** A piece of an item; `text` is as typed, without the quotes of what was quoted. Only a number or a `x2` is not 0. */
+export interface Token extends Amount {
   kind: 'number' | 'times' | 'quoted' | 'word';
   text: string;
   start: number;
   end: number;
-  /** Of a number or a `x2`; else 0. */
-  value: number;
 }
 
 /** Quoted text stands for itself, separators and all; a quote in it is doubled. A lone inch sign quotes nothing. */
@@ -41,15 +39,17 @@ function tokenAt(item: string, start: number): Token {
       start,
       end: start + quote[0].length,
       value: 0,
+      other: 0,
     };
   const before = matchAt(timesBefore, item, start);
   const number = numberAt(item, before ? start + before[0].length : start);
   if (number) {
+    const { value, other } = number;
     const after = before ? null : matchAt(timesAfter, item, number.end);
     const end = number.end + (after ? after[0].length : 0);
     const kind = before || after ? 'times' : 'number';
-    return { kind, text: item.slice(start, end), start, end, value: number.value };
+    return { kind, text: item.slice(start, end), start, end, value, other };
   }
   const text = matchAt(word, item, start)?.[0] ?? item.slice(start);
-  return { kind: 'word', text, start, end: start + text.length, value: 0 };
+  return { kind: 'word', text, start, end: start + text.length, value: 0, other: 0 };
 }

@@ -6,7 +6,7 @@ export type VolumeUnit = keyof typeof millilitresPer;
 export type Unit = MassUnit | VolumeUnit;
 
 const spellings: readonly (readonly [Unit, string])[] = [
-  ['g', 'g gr gram grams'],
+  ['g', 'g gr gm gms gram grams'],
   ['kg', 'kg kilo kilos kilogram kilograms'],
   ['oz', 'oz ounce ounces'],
   ['lb', 'lb lbs pound pounds'],

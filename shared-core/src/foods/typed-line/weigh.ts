@@ -2,7 +2,8 @@ import type { Portion } from '../../records/food.ts';
 import { mostEntryG } from '../../records/limits.ts';
 import { gramsPer } from '../../units/mass.ts';
 import { roundTo } from '../../units/round.ts';
-import { formatNumber } from './number.ts';
+import { millilitresPer } from '../../units/volume.ts';
+import { type Amount, formatNumber } from './number.ts';
 import { gramsPerVolume, pieceOf } from './portions.ts';
 import { isMass, type Unit } from './units.ts';
 
@@ -20,9 +21,11 @@ export interface Weighed {
 
 /** A bare number up to this counts pieces, a larger one is grams (common practice, no source). */
 const mostPieces = 12;
-/** So many in the plural may still be pieces, `14 egg whites`, unless one weighs less (common practice, no source). */
+/** So many in the plural may still be pieces, `14 egg whites` (common practice, no source). */
 const mostDoubted = 36;
-/** A whole number below this, of what has no piece, is hardly grams: `1 steak` (common practice, no source). */
+/** Grams of a piece below which it makes little difference, as for 30 almonds (common practice, no source). */
+const leastDoubtedG = 2;
+/** A number below this, of what has no piece, is hardly grams: `1 steak`, `half rice` (common practice, no source). */
 const fewestGrams = 5;
 
 /** Weighs an amount of a food, to the milligram; or says what is wrong with it. */
@@ -31,9 +34,6 @@ export function weigh(
   value: number,
   measure: Measure,
 ): Weighed | string {
-  if (Number.isNaN(value)) return 'A comma before three digits can be read in two ways: type 1500 or 1.5.';
-  const doubt = measure.kind === 'count' && doubtOf(food, value, measure.plural);
-  if (doubt) return doubt;
   const one = oneOf(food.portions, value, measure);
   if (one.grams === undefined) {
     return `No volume is known for ${food.name}: type grams, or give it a portion such as cup in the larder.`;
@@ -45,20 +45,45 @@ export function weigh(
   return { grams, amount: one.name === 'g' ? null : `${formatNumber(value)} ${one.name}` };
 }
 
-/** What to type instead of a bare number that may be grams or pieces; empty when it is clear. */
+/** The same of an amount as it was typed: where it may mean another one that can be eaten as well, it asks. */
+export function weighTyped(
+  food: { name: string; portions: readonly Portion[] },
+  { value, other }: Amount,
+  measure: Measure,
+): Weighed | string {
+  if (value !== other && typeof weigh(food, other, measure) !== 'string') {
+    return `The amount of ${food.name} can be read in two ways: type ${formatNumber(other)} or ${formatNumber(value)}.`;
+  }
+  return doubtOf(food, value, measure) || weigh(food, value, measure);
+}
+
+/** What to type instead of an amount that may be grams or pieces, or litres or pieces; empty when it is clear. */
 function doubtOf(
   { name, portions }: { name: string; portions: readonly Portion[] },
   value: number,
-  plural: boolean,
+  measure: Measure,
 ): string {
-  const piece = pieceOf(portions);
-  const grams = `${formatNumber(value)} g`;
-  if (piece && plural && value > mostPieces && value <= mostDoubted && value < piece.grams) {
-    const pieces = `${formatNumber(value)} ${piece.name}`;
-    return `${formatNumber(value)} of ${name} can be grams or pieces: type ${grams} or ${pieces}.`;
+  if (measure.kind === 'unit') {
+    const isSize =
+      measure.unit === 'L' && Number.isInteger(value) && portions.some((portion) => portion.name === 'large');
+    return isSize
+      ? `${value} L of ${name} can be litres or large: type ${value * millilitresPer.L} mL or ${value} large.`
+      : '';
   }
-  if (!piece && value > 0 && value < fewestGrams && Number.isInteger(value)) {
-    return `${name} is not counted in pieces: type ${grams}, or how much it was.`;
+  if (measure.kind === 'portion') return '';
+  const piece = pieceOf(portions);
+  const isPlural = measure.plural && piece && piece.grams >= leastDoubtedG;
+  if (isPlural && value > mostPieces && value <= mostDoubted) {
+    const typed = formatNumber(value);
+    return `${typed} of ${name} can be grams or pieces: type ${typed} g or ${typed} ${piece.name}.`;
+  }
+  if (!piece && value > 0 && value < fewestGrams) {
+    const [grams = '', ...others] = ['g', ...portions.map((portion) => portion.name)].map(
+      (unit) => `${formatNumber(value)} ${unit}`,
+    );
+    const instead =
+      others.length > 0 ? `one of ${[grams, ...others].join(', ')}` : `${grams}, or how many grams it was`;
+    return `${name} is not counted in pieces: type ${instead}.`;
   }
   return '';
 }
