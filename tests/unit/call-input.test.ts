@@ -1,4 +1,6 @@
 import { weeklyCall } from '@platewright/core/call/weekly-call.ts';
+import { kinds } from '@platewright/core/records/kinds.ts';
+import { limits, mostMarkG } from '@platewright/core/records/limits.ts';
 import { datesUpTo } from '@platewright/core/season/dates.ts';
 import { callInput } from '@platewright/core/views/call-input.ts';
 import { readCall } from '@platewright/core/views/read-call.ts';
@@ -55,6 +57,25 @@ describe('what the weekly call looks at', () => {
     expect(wine(15_000).days.at(-1)?.intake).toMatchObject({ alcoholG: 1500 });
     expect(() => weeklyCall(wine(15_000))).not.toThrow();
     expect(wine(40_000).days.at(-1)?.intake).toBeNull();
+  });
+
+  it('can reckon with every mark and body mass that a decision may hold, and with the heaviest athlete', () => {
+    const { id, athlete, ...decided } = callOf({
+      date: '2026-01-20',
+      proposedG: mostMarkG,
+      markG: mostMarkG,
+    });
+    expect(kinds['weekly-call'].safeParse(decided).success).toBe(true);
+    for (const slip of [{ markG: mostMarkG + 1 }, { proposedG: mostMarkG + 1 }, { bodyMassKg: 401 }])
+      expect(kinds['weekly-call'].safeParse({ ...decided, ...slip }).success).toBe(false);
+    const { id: _, athlete: __, ...phase } = phaseOf({ startMarkG: mostMarkG + 1 });
+    expect(kinds.phase.safeParse(phase).success).toBe(false);
+    const season = livedSeason(date, 30);
+    const heaviest = { ...season.athlete, proteinGPerKg: 4.5 };
+    for (const call of [decided, { ...decided, bodyMassKg: limits.weighInKg.most }])
+      expect(() =>
+        weeklyCall(callInput({ ...season, athlete: heaviest, calls: [{ id, athlete, ...call }] }, date)),
+      ).not.toThrow();
   });
 
   it('takes the median of several weigh-ins of a date', () => {

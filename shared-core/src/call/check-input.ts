@@ -1,5 +1,5 @@
 import type { DayGrams } from '../maintenance/day-table.ts';
-import { isWithin, limits } from '../records/limits.ts';
+import { isWithin, type Limits, limits } from '../records/limits.ts';
 import { dayNumber } from '../units/day-number.ts';
 import type { CallInput } from './input.ts';
 
@@ -15,7 +15,7 @@ export const believable = {
   waistCm: { least: 30, most: limits.tapeCm.most },
 } as const;
 
-/** Marks, bands and floors that targets can come to, g a day. */
+/** Quotas, marks, bands and floors that targets can come to, g a day. */
 const targetG = { least: 0, most: 10_000 };
 /** Of body mass a week, %. */
 const pace = { least: -5, most: 5 };
@@ -25,7 +25,7 @@ const exerciseKcal = { least: 0, most: 10_000 };
 export function checkInput(input: CallInput): void {
   checkAthlete(input);
   checkAim(input);
-  checkGrams(input.targets, 'targets');
+  checkGrams(input.targets, 'targets', targetG);
   const { lowG, highG } = input.targets.carbohydrateBand;
   checkNumber(lowG, 'targets.carbohydrateBand.lowG', targetG);
   checkNumber(highG, 'targets.carbohydrateBand.highG', { ...targetG, least: lowG });
@@ -37,9 +37,9 @@ export function checkInput(input: CallInput): void {
   for (const [index, day] of input.days.entries()) {
     const where = `days[${index}] (${day.day})`;
     if (day.weightKg !== null) checkNumber(day.weightKg, `${where}.weightKg`, limits.weighInKg);
-    if (day.prescribed) checkGrams(day.prescribed, `${where}.prescribed`);
+    if (day.prescribed) checkGrams(day.prescribed, `${where}.prescribed`, targetG);
     if (!day.intake) continue;
-    checkGrams(day.intake, `${where}.intake`);
+    checkGrams(day.intake, `${where}.intake`, believable.eatenG);
     if (day.intake.alcoholG !== undefined)
       checkNumber(day.intake.alcoholG, `${where}.intake.alcoholG`, believable.eatenG);
     if (day.intake.sodiumMg !== undefined)
@@ -52,8 +52,8 @@ export function checkInput(input: CallInput): void {
     checkNumber(set.repetitions, `keyLifts[${index}].repetitions`, limits.repetitions);
   }
   for (const [index, call] of input.calls.entries()) {
-    checkNumber(call.proposedG, `calls[${index}].proposedG`, believable.eatenG);
-    checkNumber(call.inForceG, `calls[${index}].inForceG`, believable.eatenG);
+    checkNumber(call.proposedG, `calls[${index}].proposedG`, targetG);
+    checkNumber(call.inForceG, `calls[${index}].inForceG`, targetG);
   }
   for (const [index, start] of (input.cycleStarts ?? []).entries()) checkDate(start, `cycleStarts[${index}]`);
   for (const [index, { day }] of (input.shifts ?? []).entries()) checkDate(day, `shifts[${index}].day`);
@@ -80,13 +80,13 @@ function checkAim({ aim }: CallInput): void {
   if (aim.since !== undefined) checkDate(aim.since, 'aim.since');
 }
 
-function checkGrams(grams: DayGrams, where: string): void {
-  checkNumber(grams.proteinG, `${where}.proteinG`, believable.eatenG);
-  checkNumber(grams.carbohydrateG, `${where}.carbohydrateG`, believable.eatenG);
-  checkNumber(grams.fatG, `${where}.fatG`, believable.eatenG);
+function checkGrams(grams: DayGrams, where: string, within: Limits): void {
+  checkNumber(grams.proteinG, `${where}.proteinG`, within);
+  checkNumber(grams.carbohydrateG, `${where}.carbohydrateG`, within);
+  checkNumber(grams.fatG, `${where}.fatG`, within);
 }
 
-function checkNumber(value: number, where: string, within: { least: number; most: number }): void {
+function checkNumber(value: number, where: string, within: Limits): void {
   if (typeof value !== 'number' || !isWithin(value, within))
     throw new RangeError(`${where} is ${value}; it must be a number from ${within.least} to ${within.most}.`);
 }

@@ -1,7 +1,6 @@
 import * as z from 'zod/mini';
 import { changeSchema, jsonSchema } from '../changes/change.ts';
-import { mostMarkG } from '../records/limits.ts';
-import { dateSchema, idSchema } from '../records/scalars.ts';
+import { dateSchema, idSchema, markSchema } from '../records/scalars.ts';
 
 /**
  * One edit from a page that is not a replica. Without `id` a new record is made, except for an `athlete`, whose id is
@@ -35,7 +34,7 @@ export const decisionRequestSchema = z.object({
   athlete: idSchema,
   date: dateSchema,
   decision: z.enum(['accepted', 'changed', 'declined']),
-  markG: z.optional(z.number().check(z.positive(), z.maximum(mostMarkG))),
+  markG: z.optional(markSchema),
 });
 
 /** RFC 9457 problem details. */

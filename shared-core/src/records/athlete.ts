@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { limits } from './limits.ts';
-import { dateSchema, nameSchema, positive, timeOfDaySchema } from './scalars.ts';
+import { dateSchema, markSchema, nameSchema, timeOfDaySchema } from './scalars.ts';
 
 /** Which dates are session days: fixed weekdays (1 = Monday … 7 = Sunday) or a cycle that repeats from a date. */
 const trainingSchema = z.discriminatedUnion('kind', [
@@ -59,7 +59,7 @@ export const phaseSchema = z.object({
   bandHigh: z.number().check(z.minimum(-2), z.maximum(2)),
   contestDate: z.optional(dateSchema),
   /** Starting carbohydrate mark in g a day; by the rule (1.75 × protein quota) when absent. */
-  startMarkG: z.optional(positive),
+  startMarkG: z.optional(markSchema),
   removed: z.optional(z.boolean()),
 });
 

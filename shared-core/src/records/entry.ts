@@ -1,7 +1,15 @@
 import * as z from 'zod/mini';
 import { limits, mostEntryG } from './limits.ts';
 import { nutrientsSchema } from './nutrients.ts';
-import { dateSchema, idSchema, instantSchema, nameSchema, noteSchema, positive } from './scalars.ts';
+import {
+  dateSchema,
+  idSchema,
+  instantSchema,
+  markSchema,
+  nameSchema,
+  noteSchema,
+  positive,
+} from './scalars.ts';
 
 /** One food eaten at a meal of a date. `per100` is a copy, so a later edit of the larder never rewrites the past. */
 export const entrySchema = z.object({
@@ -58,9 +66,9 @@ export const weeklyCallSchema = z.object({
   date: dateSchema,
   verdict: z.enum(['up', 'down', 'hold', 'not-enough']),
   decision: z.enum(['accepted', 'changed', 'declined']),
-  proposedG: positive,
-  markG: positive,
-  bodyMassKg: positive,
+  proposedG: markSchema,
+  markG: markSchema,
+  bodyMassKg: z.number().check(z.positive(), z.maximum(limits.weighInKg.most)),
   /** The two sentences shown when it was decided. */
   summary: z.string().check(z.maxLength(1000)),
   at: instantSchema,

@@ -15,13 +15,15 @@ export const limits = {
 
 /** The most grams of one entry, of a carbohydrate mark a day, and the most portions of a food. */
 export const mostEntryG = 20_000;
-export const mostMarkG = 2000;
+export const mostMarkG = 3000;
 export const mostPortions = 20;
 
+export interface Limits {
+  least: number;
+  most: number;
+}
+
 /** Whether a number is there and within its limits. */
-export function isWithin(
-  value: number | undefined,
-  { least, most }: { least: number; most: number },
-): value is number {
+export function isWithin(value: number | undefined, { least, most }: Limits): value is number {
   return value !== undefined && value >= least && value <= most;
 }

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { mostMarkG } from './limits.ts';
 
 /** An athlete's local date, `YYYY-MM-DD`, that exists in the calendar. */
 export const dateSchema = z.iso.date();
@@ -16,6 +17,8 @@ export const idPattern = /^[A-Za-z0-9][A-Za-z0-9-]{0,63}$/;
 export const idSchema = z.string().check(z.regex(idPattern, 'an id of letters, digits and hyphens'));
 
 export const positive = z.number().check(z.positive());
+/** A carbohydrate mark, g a day. */
+export const markSchema = z.number().check(z.positive(), z.maximum(mostMarkG));
 export const nonNegative = z.number().check(z.nonnegative());
 
 /** Text that a person typed: trimmed, not empty, short enough to show. */
