@@ -34,5 +34,5 @@ it('refuses a phase that can be read and can’t be meant', () => {
   expect(readPhase({ ...draftOfAim('off-season', today), pace: '-0.3' }).wrong.pace).toContain('is a gain');
   expect(readPhase({ ...cut, contestDate: '2026-01-31' }).wrong.contestDate).toContain('before the phase');
   expect(readPhase({ ...cut, contestDate: '2026-04-11' }).fields?.contestDate).toBe('2026-04-11');
-  expect(readPhase({ ...cut, startMark: '5000' }).wrong.startMark).toContain('up to 2000');
+  expect(readPhase({ ...cut, startMark: '5000' }).wrong.startMark).toContain('up to 3000');
 });
