@@ -305,6 +305,16 @@ describe('a restore', () => {
     expect(store.trouble()).toBeNull();
   });
 
+  it('brings no pairing code back, which may have been used since', async () => {
+    await store.putCode('h', START + 1, { athlete: null, access: 'write' });
+    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    await store.takeCode('h', START);
+    await store.close();
+    await replaceStore(path, live(), join(backups(), 'kept.sqlite'));
+    store = openSqliteStore(live(), 'owner');
+    expect(await store.takeCode('h', START)).toBe('none');
+  });
+
   it('of a backup that is not sound, is none, or is not there changes nothing', async () => {
     const path = await makeBackup({ store, data: folder, backups: backups() }, START);
     const db = new DatabaseSync(path);

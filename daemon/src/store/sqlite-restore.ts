@@ -15,8 +15,8 @@ import { StoreTrouble } from './trouble.ts';
 
 /**
  * Makes a store of a backup in a folder that has none: brought up to this program's schema, checked, and under a new id,
- * so that devices notice and send again what it lacks. Throws StoreTrouble, and leaves nothing behind, when the backup is
- * not sound.
+ * so that devices notice and send again what it lacks. No pairing code of the backup is good any more. Throws
+ * StoreTrouble, and leaves nothing behind, when the backup is not sound.
  */
 export async function unpackBackup(backup: string, folder: string): Promise<void> {
   const target = join(folder, STORE_FILE);
@@ -28,6 +28,8 @@ export async function unpackBackup(backup: string, folder: string): Promise<void
       const [fault] = await findFaults(target);
       if (fault !== undefined) throw damaged(fault);
       settingTable(db).newId();
+      // One that waited then may have been used since.
+      db.exec('DELETE FROM codes');
       db.exec('PRAGMA journal_mode = DELETE');
     } finally {
       db.close();
