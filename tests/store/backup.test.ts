@@ -4,6 +4,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   utimesSync,
   writeFileSync,
@@ -14,7 +15,7 @@ import { DatabaseSync } from 'node:sqlite';
 import { formatClock } from '@platewright/core/changes/clock.ts';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { backupPath, listBackups, makeBackup } from '../../daemon/src/keep/backup.ts';
+import { backupPath, listBackups, makeBackup, originOf } from '../../daemon/src/keep/backup.ts';
 import { backupFaults } from '../../daemon/src/keep/backup-faults.ts';
 import { bytesFolder, copyBytes, getBytes, putBytes } from '../../daemon/src/keep/bytes.ts';
 import { dropPhotos } from '../../daemon/src/keep/drop-photos.ts';
@@ -89,7 +90,7 @@ describe('a backup', () => {
       }
       if (day === 0) writeFileSync(join(backups(), 'mine.sqlite'), 'x');
     }
-    const all = listBackups(backups(), START + 999 * DAY);
+    const all = listBackups(backups(), START + 999 * DAY, null);
     expect(all[0]?.at).toBe(START + 11 * DAY);
     expect(all.length).toBeGreaterThanOrEqual(7);
     expect(all.length).toBeLessThan(12);
@@ -105,17 +106,17 @@ describe('a backup', () => {
       await at(day);
       await at(day + 0.1);
     }
-    const past = listBackups(backups(), START + 8 * DAY).filter(({ at }) => at < START + 8 * DAY);
+    const past = listBackups(backups(), START + 8 * DAY, null).filter(({ at }) => at < START + 8 * DAY);
     expect(past.map(({ at }) => (at - START) / DAY)).toEqual([7, 6, 5, 4, 3, 2, 1]);
-    expect(await restoreAdvice(backups(), '', START + 8 * DAY)).toContain(
-      backupPath(backups(), START + 7 * DAY),
+    expect(await restoreAdvice(backups(), '', START + 8 * DAY, null)).toContain(
+      backupPath(backups(), store.id, START + 7 * DAY),
     );
   });
 
   it('clears away what a kill left of earlier ones, but none that may be under way', async () => {
     await makeBackup({ store, data: folder, backups: backups() }, START);
     const left = (day: number, end = '') => {
-      const path = `${backupPath(backups(), START + day * DAY)}.unfinished${end}`;
+      const path = `${backupPath(backups(), store.id, START + day * DAY)}.unfinished${end}`;
       writeFileSync(path, 'half');
       utimesSync(path, START / 1000 + day * 86_400, START / 1000 + day * 86_400);
       return basename(path);
@@ -154,6 +155,52 @@ describe('a backup', () => {
     expect(await store.changesSince(0, 9)).toBe('folded');
     expect(await store.changesSince(2, 9)).toMatchObject({ seq: 3 });
     expect(await store.verify()).toEqual([]);
+  });
+});
+
+describe('a folder of backups that two stores share', () => {
+  let other: Store;
+  beforeEach(async () => {
+    other = openSqliteStore(join(folder, 'other'), 'owner');
+    await other.append([weighIn('o1', { kg: 60 })], (clock) => clock);
+  });
+  afterEach(() => other.close());
+
+  const at = (of: Store, day: number) =>
+    makeBackup({ store: of, data: folder, backups: backups() }, START + day * DAY);
+  const own = async (of: Store) => listBackups(backups(), START + 999 * DAY, await originOf(of));
+  const advice = async (of: Store | null) =>
+    await restoreAdvice(backups(), '', START + 999 * DAY, of === null ? null : await originOf(of));
+
+  it('gives each its days, and sends none back to the other’s', async () => {
+    const first = await at(other, 0);
+    for (let day = 0; day < 40; day += 1) await at(store, day);
+    expect((await own(other)).map(({ path }) => path)).toEqual([first]);
+    expect(await advice(other)).toContain(`restore '${first}'`);
+    await upkeep({ store: other, data: folder, backups: backups(), now: () => START + 39 * DAY });
+    expect(await own(other)).toHaveLength(2);
+  });
+
+  it('names none to a store that can’t say any more which are its own', async () => {
+    const first = await at(store, 0);
+    expect(await advice(null)).toContain(`restore '${first}'`);
+    await at(other, 1);
+    expect(await advice(null)).toMatch(/backups of several stores.*--try/);
+  });
+
+  it('knows a store’s own also after a restore, which gives it another id', async () => {
+    const paths = [await at(store, 0), await at(store, 1)];
+    await store.close();
+    await replaceStore(paths[0] ?? '', join(folder, 'live'), join(folder, 'kept.sqlite'));
+    store = openSqliteStore(join(folder, 'live'), 'owner');
+    expect((await own(store)).map(({ path }) => path)).toEqual(paths.toReversed());
+  });
+
+  it('counts one that names no store, as earlier versions made them, as anyone’s', async () => {
+    const path = await at(store, 0);
+    const unnamed = join(backups(), basename(path).replace(/-\w+?-/, '-'));
+    renameSync(path, unnamed);
+    for (const one of [store, other]) expect(await own(one)).toMatchObject([{ path: unnamed }]);
   });
 });
 
@@ -305,6 +352,21 @@ describe('a restore', () => {
     expect(store.trouble()).toBeNull();
   });
 
+  it('lets in nobody of another store in whose place it is put', async () => {
+    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    const other = openSqliteStore(join(folder, 'other'), 'owner');
+    const device = (id: string, revokedAt: number | null): StoredDevice => ({
+      ...{ id, name: id, kind: 'extension', origin: null, tokenHash: id, revokedAt },
+      ...{ rights: { athlete: null, access: 'write' }, pairedAt: START, lastSeenAt: null },
+    });
+    for (const one of [device('partner', null), device('lost', START)]) await other.putDevice(one);
+    await other.close();
+    await replaceStore(path, join(folder, 'other'), join(backups(), 'kept.sqlite'));
+    const restored = openSqliteStore(join(folder, 'other'), 'guest');
+    expect(await restored.devices()).toEqual([device('lost', START)]);
+    await restored.close();
+  });
+
   it('brings no pairing code back, which may have been used since', async () => {
     await store.putCode('h', START + 1, { athlete: null, access: 'write' });
     const path = await makeBackup({ store, data: folder, backups: backups() }, START);
@@ -364,28 +426,28 @@ describe('a restore', () => {
   });
 
   it('is advised from the newest backup that is sound', async () => {
-    expect(await restoreAdvice(backups(), '', START + DAY)).toMatch(/no sound backup/);
+    expect(await restoreAdvice(backups(), '', START + DAY, null)).toMatch(/no sound backup/);
     const good = await makeBackup({ store, data: folder, backups: backups() }, START);
     const bad = await makeBackup({ store, data: folder, backups: backups() }, START + DAY);
     const db = new DatabaseSync(bad);
     db.exec(`UPDATE records SET fields = '{}'`);
     db.close();
-    const advice = await restoreAdvice(backups(), ' --data /elsewhere', START + DAY);
+    const advice = await restoreAdvice(backups(), ' --data /elsewhere', START + DAY, null);
     expect(advice).toContain(`platewright restore '${good}' --data /elsewhere (made`);
-    expect(good).toBe(backupPath(backups(), START));
+    expect(good).toBe(backupPath(backups(), store.id, START));
   });
 
   it('is advised from a backup of an older schema too, which a restore brings up', async () => {
-    const old = backupPath(backups(), START);
+    const old = backupPath(backups(), store.id, START);
     mkdirSync(backups(), { recursive: true });
     lay(old);
-    expect(await restoreAdvice(backups(), '', START + DAY)).toContain(`platewright restore '${old}'`);
+    expect(await restoreAdvice(backups(), '', START + DAY, null)).toContain(`platewright restore '${old}'`);
     expect(await backupFaults(old)).toEqual([]);
     const db = new DatabaseSync(old);
     db.exec(`UPDATE changes SET body = replace(body, '80', '81') WHERE seq = 2`);
     db.close();
     expect(await backupFaults(old)).toHaveLength(1);
-    expect(await restoreAdvice(backups(), '', START + DAY)).toMatch(/no sound backup/);
+    expect(await restoreAdvice(backups(), '', START + DAY, null)).toMatch(/no sound backup/);
   });
 });
 

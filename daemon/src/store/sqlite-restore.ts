@@ -7,7 +7,7 @@ import { LOCK_FILE, STORE_FILE } from './sqlite.ts';
 import { copyDatabase, removeCopy } from './sqlite-copy.ts';
 import { checkedVersion, openDatabase } from './sqlite-file.ts';
 import { takeLock } from './sqlite-lock.ts';
-import { keepDevices, salvage } from './sqlite-salvage.ts';
+import { isOther, keepDevices, salvage } from './sqlite-salvage.ts';
 import { settingTable } from './sqlite-settings.ts';
 import { explain } from './sqlite-trouble.ts';
 import { findFaults } from './sqlite-verify.ts';
@@ -27,7 +27,7 @@ export async function unpackBackup(backup: string, folder: string): Promise<void
     try {
       const [fault] = await findFaults(target);
       if (fault !== undefined) throw damaged(fault);
-      settingTable(db).newId();
+      settingTable(db).renew();
       // One that waited then may have been used since.
       db.exec('DELETE FROM codes');
       db.exec('PRAGMA journal_mode = DELETE');
@@ -65,8 +65,8 @@ function copyBackup(backup: string, target: string): void {
 /**
  * Puts the store of a backup in the place of a folder's own, which is kept beside it as `kept`. The daemon must be
  * stopped. When the old store is damaged, the new one is given what of it is sound and newer than the backup; returns how
- * many changes that were. Devices stay as they are in the old store, as far as they are sound. Whenever it is broken off,
- * there is the old store or the new one.
+ * many changes that were. Devices stay as they are in the old store, as far as they are sound. Of another store's old one
+ * nothing is taken over but which keys were taken back. Whenever it is broken off, there is the old store or the new one.
  */
 export async function replaceStore(backup: string, folder: string, kept: string): Promise<number> {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
@@ -79,7 +79,8 @@ export async function replaceStore(backup: string, folder: string, kept: string)
     rmSync(unpacked, { recursive: true, force: true });
     await unpackBackup(backup, unpacked);
     const [file, fresh] = [join(folder, STORE_FILE), join(unpacked, STORE_FILE)];
-    const taken = existsSync(file) && (await isDamaged(file)) ? salvage(file, fresh) : 0;
+    const mayTake = existsSync(file) && !isOther(file, fresh);
+    const taken = mayTake && (await isDamaged(file)) ? salvage(file, fresh) : 0;
     if (existsSync(file)) {
       keepDevices(file, fresh);
       setAside(file, kept);
