@@ -3,6 +3,7 @@ import { announceChange, reader } from '../platform/replica.ts';
 import { source } from '../platform/source.ts';
 import { httpDaemon, type Line } from '../replica/http.ts';
 import { readNote } from '../replica/notes.ts';
+import { PairedAnew, underOnePairing } from '../replica/one-pairing.ts';
 import { readAhead } from '../replica/read-ahead.ts';
 import { sync } from '../replica/sync.ts';
 import { refreshNotes } from './refresh-notes.ts';
@@ -28,10 +29,13 @@ export async function lineToDaemon(): Promise<Line | null> {
 
 async function syncNow(): Promise<void> {
   await wholeReplica();
+  // Before the pairing is read, so that they are of one.
+  const { device } = await replica.look((tx) => tx.head());
   const line = await lineToDaemon();
   const choice = await reader.read((reading) => readNote(reading, 'choice'));
   if (line === null || choice !== null) return;
-  const end = await sync({ ...source, replica, daemon: readAhead(httpDaemon(line), source.now) });
+  const own = underOnePairing(replica, device);
+  const end = await sync({ ...source, replica: own, daemon: readAhead(httpDaemon(line), source.now) });
   await writeNote('sync', { ...end, at: source.now() });
   if (end.state === 'done') await refreshNotes(line, source.now());
   announceChange();
@@ -39,6 +43,8 @@ async function syncNow(): Promise<void> {
 
 /** A fault of the browser, such as a full disk: said to the person like any other trouble. */
 async function fail(error: unknown): Promise<void> {
+  // The next pairing has its own sync.
+  if (error instanceof PairedAnew) return;
   const said = error instanceof Error ? error.message : String(error);
   const detail = `This browser could not store what is to be kept (${said}). Make room on its disk, or start it anew.`;
   await writeNote('sync', { state: 'refused', detail, at: source.now() });
