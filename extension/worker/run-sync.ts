@@ -7,7 +7,7 @@ import { PairedAnew, underOnePairing } from '../replica/one-pairing.ts';
 import { readAhead } from '../replica/read-ahead.ts';
 import { sync } from '../replica/sync.ts';
 import { refreshNotes } from './refresh-notes.ts';
-import { replica, wholeReplica, writeNote } from './replica.ts';
+import { mirrorOutbox, replica, wholeReplica, writeNote } from './replica.ts';
 
 let next: Promise<void> | null = null;
 
@@ -15,7 +15,11 @@ let next: Promise<void> | null = null;
 export function requestSync(): Promise<void> {
   next ??= navigator.locks.request('sync', async () => {
     next = null;
-    await syncNow().catch(fail);
+    await syncNow().catch((error) => fail('This browser could not store what is to be kept', error));
+    // After it, because what is sent need not be copied.
+    await mirrorOutbox().catch((error) =>
+      fail('This browser could not keep a second copy of what waits to be sent', error),
+    );
   });
   return next;
 }
@@ -42,11 +46,11 @@ async function syncNow(): Promise<void> {
 }
 
 /** A fault of the browser, such as a full disk: said to the person like any other trouble. */
-async function fail(error: unknown): Promise<void> {
+async function fail(what: string, error: unknown): Promise<void> {
   // The next pairing has its own sync.
   if (error instanceof PairedAnew) return;
   const said = error instanceof Error ? error.message : String(error);
-  const detail = `This browser could not store what is to be kept (${said}). Make room on its disk, or start it anew.`;
+  const detail = `${what} (${said}). Make room on its disk, or start it anew.`;
   await writeNote('sync', { state: 'refused', detail, at: source.now() });
   announceChange();
 }

@@ -1,3 +1,5 @@
+import { vi } from 'vitest';
+
 /** What the worker asks of a browser beside IndexedDB: the storage area of extensions, in memory. */
 export class FakeBrowser {
   readonly items = new Map<string, unknown>();
@@ -22,4 +24,13 @@ export class FakeBrowser {
       setAccessLevel: async () => {},
     },
   };
+}
+
+/** A browser gives a lock later than it is asked for; Node at once. */
+export function giveLocksLater(): void {
+  const { request } = navigator.locks;
+  vi.spyOn(navigator.locks, 'request').mockImplementation(async (...asked) => {
+    await null;
+    return await Reflect.apply(request, navigator.locks, asked);
+  });
 }

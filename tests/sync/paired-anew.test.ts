@@ -6,17 +6,12 @@ import { requestSync } from '../../extension/worker/run-sync.ts';
 import { change, entryFields } from '../server/fields.ts';
 import { EXTENSION } from '../server/house.ts';
 import { type Served, served } from '../server/served.ts';
-import type { FakeBrowser } from './fake-browser.ts';
+import { type FakeBrowser, giveLocksLater } from './fake-browser.ts';
 
 const fake = await vi.hoisted(async () => new (await import('./fake-browser.ts')).FakeBrowser());
 vi.mock('wxt/browser', (): { browser: FakeBrowser } => ({ browser: fake }));
 
-// A browser gives a lock later than it is asked for; Node at once.
-const { request } = navigator.locks;
-vi.spyOn(navigator.locks, 'request').mockImplementation(async (...asked) => {
-  await null;
-  return await Reflect.apply(request, navigator.locks, asked);
-});
+giveLocksLater();
 
 let first: Served;
 let second: Served;
