@@ -221,6 +221,16 @@ it('devices prints a name as text, whatever is in it', async () => {
   );
 });
 
+it('devices takes no key back when the id is empty, as a variable that was never set leaves it', async () => {
+  daemon = await startDaemon(folder.path);
+  await pairExtension(daemon);
+  expect(run('devices', 'revoke', '')).toMatchObject({
+    status: 2,
+    stderr: expect.stringMatching(/revoke ID/),
+  });
+  expect(run('devices').stdout).toMatch(/\tpaired\t/);
+});
+
 it('keeps every file to its user: store, certificate, backups, exports', async () => {
   daemon = await startDaemon(folder.path, ['start', '--port', '0', '--lan', '--lan-port', '0']);
   await pairExtension(daemon);

@@ -237,6 +237,17 @@ describe('a file beside the store', () => {
   });
 });
 
+describe('photos that can’t be copied', () => {
+  it('keep neither the rows from being backed up nor the rotation from going on', async () => {
+    writeFileSync(bytesFolder(folder), 'no folder');
+    for (let day = 0; day < 40; day += 1)
+      await expect(
+        makeBackup({ store, data: folder, backups: backups() }, START + day * DAY),
+      ).rejects.toThrow(/photos in .*bytes can't be read \(ENOTDIR\)/);
+    expect(listBackups(backups(), START + 99 * DAY, null).length).toBeLessThan(20);
+  });
+});
+
 describe('a file that no record names', () => {
   const [live, kept] = [() => bytesFolder(folder), () => bytesFolder(backups())];
   const of = () => ({ store, data: folder, backups: backups() });
@@ -392,6 +403,18 @@ describe('a restore', () => {
     store = openSqliteStore(live(), 'owner');
     expect(await store.lastSeq()).toBe(2);
     expect(existsSync(kept)).toBe(false);
+  });
+
+  it('leaves the old store in place, and says why, when that can’t be kept', async () => {
+    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    await store.append([weighIn('c3', { kg: 82 })], (clock) => clock);
+    await store.close();
+    writeFileSync(join(folder, 'file'), '');
+    await expect(replaceStore(path, live(), join(folder, 'file/kept.sqlite'))).rejects.toThrow(
+      /file can't be written\. Name another place/,
+    );
+    store = openSqliteStore(live(), 'owner');
+    expect(await store.lastSeq()).toBe(3);
   });
 
   it('takes the place of a store that is too damaged to be opened', async () => {

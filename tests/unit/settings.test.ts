@@ -64,6 +64,24 @@ describe('where a store is', () => {
   });
 });
 
+describe('a config file that is not as it should be', () => {
+  it.each([
+    [{ prot: 8787 }, /config\.json .* at “prot”/],
+    [{ port: '8787' }, / at “port”/],
+    [{ hosts: ['shed.home', 1] }, / at “hosts\.1”/],
+    [[], /as it should be: JSON/],
+  ])('%j is told where', (content, where) => {
+    writeConfig(content);
+    expect(() => settings(given())).toThrow(where);
+  });
+});
+
+describe('a base path', () => {
+  it.each(['/..', '/plates/../x', '/./plates', '/a b', 'plates'])('is not “%s”', (typed) => {
+    expect(() => networkSettings(given({ 'base-path': typed }))).toThrow(/base path is like \/plates/);
+  });
+});
+
 describe('a certificate', () => {
   it('and its key are of one place', () => {
     writeConfig({ lan: true, cert: '/own.pem', key: '/own.key' });

@@ -50,7 +50,8 @@ function readName(typed: string): string {
 
 function readFront(basePath: string, proxies: readonly string[]): Front {
   const path = basePath.replace(/\/+$/, '');
-  if (path !== '' && !/^(\/[\w.~-]+)+$/.test(path))
+  // A browser takes away . and .. before it asks.
+  if (path !== '' && !/^(\/(?!\.{1,2}(\/|$))[\w.~-]+)+$/.test(path))
     throw new CommandTrouble(`A base path is like /plates, not “${basePath}”.`, 2);
   try {
     return behindProxies(path, proxies);

@@ -69,7 +69,7 @@ function keptUp(of: BackedUp, options: string): Store {
   const { store } = of;
   const onTrouble = (error: unknown) => {
     const said = error instanceof Error ? error.message : String(error);
-    note(`No backup was made: ${error instanceof StoreTrouble ? error.messageWith(options) : said}`);
+    note(`No whole backup was made: ${error instanceof StoreTrouble ? error.messageWith(options) : said}`);
   };
   const upkeep = startUpkeep({ ...of, now: Date.now, onTrouble });
   return {

@@ -71,11 +71,12 @@ export async function makeBackup({ store, data, backups: folder }: BackedUp, now
   const path = backupPath(folder, origin, nowMs);
   clearUnfinished(folder, nowMs - LONGEST_MS);
   await store.backup(path);
-  await copyBytes(bytesFolder(data), bytesFolder(folder));
   // Those from the future would take the places of all others; their turn comes with their time.
   const past = listBackups(folder, nowMs, origin).filter(({ at }) => at <= nowMs);
   const kept = rotate(past.map(({ at }) => at));
   for (const backup of past) if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path);
+  // Last, because a photo that can't be copied is no reason to let backups pile up.
+  await copyBytes(bytesFolder(data), bytesFolder(folder));
   return path;
 }
 

@@ -9,7 +9,7 @@ import { checkedVersion, openDatabase } from './sqlite-file.ts';
 import { takeLock } from './sqlite-lock.ts';
 import { isOther, keepDevices, salvage } from './sqlite-salvage.ts';
 import { settingTable } from './sqlite-settings.ts';
-import { explain } from './sqlite-trouble.ts';
+import { explain, explainCopy } from './sqlite-trouble.ts';
 import { findFaults } from './sqlite-verify.ts';
 import { StoreTrouble } from './trouble.ts';
 
@@ -102,13 +102,18 @@ async function isDamaged(file: string): Promise<boolean> {
 /** Keeps a copy of a store that may be damaged, and leaves no log beside it that would be taken for the new one's. */
 function setAside(file: string, kept: string): void {
   mergeLog(file);
-  mkdirSync(dirname(kept), { recursive: true, mode: 0o700 });
-  for (const end of ['', '-wal']) {
-    if (!existsSync(`${file}${end}`)) continue;
-    copyFileSync(`${file}${end}`, `${kept}${end}`);
-    flush(`${kept}${end}`);
+  try {
+    mkdirSync(dirname(kept), { recursive: true, mode: 0o700 });
+    for (const end of ['', '-wal']) {
+      if (!existsSync(`${file}${end}`)) continue;
+      copyFileSync(`${file}${end}`, `${kept}${end}`);
+      flush(`${kept}${end}`);
+    }
+    flush(dirname(kept));
+  } catch (error) {
+    removeCopy(kept);
+    throw explainCopy(error, dirname(kept));
   }
-  flush(dirname(kept));
   for (const end of ['-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
 }
 
