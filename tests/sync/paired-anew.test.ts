@@ -1,11 +1,13 @@
 import 'fake-indexeddb/auto';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { keepEdits } from '../../extension/worker/edits.ts';
 import { erase, pair, unpair } from '../../extension/worker/pair.ts';
 import { database, replica } from '../../extension/worker/replica.ts';
 import { requestSync } from '../../extension/worker/run-sync.ts';
-import { change, entryFields } from '../server/fields.ts';
+import { ATHLETE, change, entryFields } from '../server/fields.ts';
 import { EXTENSION } from '../server/house.ts';
 import { type Served, served } from '../server/served.ts';
+import { logOf } from '../support/log.ts';
 import { type FakeBrowser, giveLocksLater } from './fake-browser.ts';
 
 const fake = await vi.hoisted(async () => new (await import('./fake-browser.ts')).FakeBrowser());
@@ -63,6 +65,22 @@ it('writes nothing of the first pull of one pairing into the replica of the next
   expect([await pairing, await next]).toEqual([{ state: 'paired' }, { state: 'paired' }]);
   expect(await heldHere()).toEqual(['of-second']);
   expect(await heldBy(second)).toEqual(['of-second']);
+});
+
+it('goes on with the same store, and sends what was logged between once', async () => {
+  const pairing = pairWith(first);
+  await held;
+  const { fields } = change('c', 'entry', 'logged', entryFields('2026-03-02'));
+  await keepEdits([{ athlete: ATHLETE, kind: 'entry', record: 'logged', fields }]);
+  await unpair();
+  const next = pairWith(first);
+  await vi.waitFor(async () => expect(await device()).not.toBeNull(), 30_000);
+  release();
+  await Promise.all([pairing, next]);
+  await requestSync();
+  expect((await heldHere()).toSorted()).toEqual(['logged', 'of-first']);
+  expect(await database.outbox.count()).toBe(0);
+  expect((await logOf(first.store)).map(({ record }) => record)).toEqual(['of-first', 'logged']);
 });
 
 it('writes nothing of a pull under way into a browser that was erased meanwhile', async () => {

@@ -74,7 +74,8 @@ export async function makeBackup({ store, data, backups: folder }: BackedUp, now
   // Those from the future would take the places of all others; their turn comes with their time.
   const past = listBackups(folder, nowMs, origin).filter(({ at }) => at <= nowMs);
   const kept = rotate(past.map(({ at }) => at));
-  for (const backup of past) if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path);
+  for (const backup of past)
+    if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path, { force: true });
   // Last, because a photo that can't be copied is no reason to let backups pile up.
   await copyBytes(bytesFolder(data), bytesFolder(folder));
   return path;
