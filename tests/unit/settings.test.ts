@@ -64,6 +64,10 @@ describe('where a store is', () => {
   });
 });
 
+it('backups are not kept in the data folder itself, whose photos would pass for theirs', () => {
+  expect(() => settings(given({ data: '/own', backups: '/own/' }))).toThrow(/folder of their own, not \/own/);
+});
+
 describe('a config file that is not as it should be', () => {
   it.each([
     [{ prot: 8787 }, /config\.json .* at “prot”/],

@@ -52,8 +52,15 @@ export function settings({ values }: Given): Settings {
     data,
     port: port === undefined ? (file.port ?? PORTS.own) : readPort(port),
     store: store === undefined ? null : readAddress(store),
-    backups: backups === undefined ? backupFolder(data) : readFolder(backups),
+    backups: backups === undefined ? backupFolder(data) : readBackups(backups, data),
   };
+}
+
+/** Photos lie beside both, and those that only a backup still names would go with those of the store. */
+function readBackups(typed: string, data: string): string {
+  const folder = readFolder(typed);
+  if (folder !== data) return folder;
+  throw new CommandTrouble(`Backups need a folder of their own, not ${data}, where the records are.`, 2);
 }
 
 /** Settings of the demo: by flags only, so that a demo never lands in the athlete's own store. */
