@@ -59,6 +59,40 @@ describe.skipIf(!canMount)('when the disk is full', () => {
     }
   });
 
+  it.each([['start'], ['devices'], ['restore', 'copy.sqlite']])(
+    'a store in it is called full by %s, and not its disk broken',
+    async (...command) => {
+      const folder = temporaryFolder();
+      const disk = join(folder.path, 'disk');
+      mkdirSync(disk);
+      execFileSync(mount ?? '', ['-t', 'tmpfs', '-o', 'size=2m', 'tmpfs', disk]);
+      try {
+        const copy = join(folder.path, 'copy.sqlite');
+        const store = openSqliteStore(disk, 'owner');
+        await store.append(weighIns('w', 100), (clock) => clock);
+        await store.backup(copy);
+        await store.close();
+        const args = [...command.map((word) => (word === 'copy.sqlite' ? copy : word)), '--data', disk];
+        const withRoom = (bytes: number) => {
+          const { bavail, bsize } = statfsSync(disk);
+          writeFileSync(join(disk, 'ballast'), Buffer.alloc(Math.max(0, bavail * bsize - bytes)));
+          const ended = platewright(folder.path, args);
+          rmSync(join(disk, 'ballast'));
+          return ended;
+        };
+        // A restore fails at another place for each room that is left.
+        const rooms = command.length === 1 ? [0] : Array.from({ length: 12 }, (_, i) => i * 16 * 1024);
+        const failed = rooms.map(withRoom).filter(({ status }) => status !== 0);
+        expect(failed.length).toBeGreaterThan(0);
+        for (const { stderr } of failed) expect(stderr).toMatch(/^The disk that holds .* is full/);
+        expect(platewright(folder.path, ['verify', '--data', disk]).status).toBe(0);
+      } finally {
+        execFileSync(unmount ?? '', ['-l', disk]);
+        folder.remove();
+      }
+    },
+  );
+
   it.each([
     ['backup', 'copy.sqlite'],
     ['export', 'records.jsonl'],

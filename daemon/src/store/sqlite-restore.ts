@@ -89,6 +89,8 @@ export async function replaceStore(backup: string, folder: string, kept: string)
     renameSync(fresh, file);
     flush(folder);
     return taken;
+  } catch (error) {
+    throw explain(error, folder);
   } finally {
     rmSync(unpacked, { recursive: true, force: true });
     lock.release();
