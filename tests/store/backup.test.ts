@@ -1,4 +1,5 @@
 import {
+  chmodSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -415,6 +416,21 @@ describe('a restore', () => {
     );
     store = openSqliteStore(live(), 'owner');
     expect(await store.lastSeq()).toBe(3);
+  });
+
+  it.skipIf(process.getuid?.() !== 0)('of a backup that this user may not read says so', async () => {
+    const path = await makeBackup({ store, data: folder, backups: backups() }, START);
+    chmodSync(folder, 0o755);
+    chmodSync(backups(), 0o755);
+    chmodSync(path, 0o600);
+    process.seteuid?.(65534);
+    try {
+      const said = new RegExp(`${path} can't be read\\. Give it to this user`);
+      await expect(unpackBackup(path, join(folder, 'again'))).rejects.toThrow(said);
+      await expect(backupFaults(path)).rejects.toThrow(said);
+    } finally {
+      process.seteuid?.(0);
+    }
   });
 
   it('takes the place of a store that is too damaged to be opened', async () => {

@@ -1,4 +1,13 @@
-import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import {
+  closeSync,
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { flush } from './flush.ts';
@@ -42,12 +51,17 @@ export async function unpackBackup(backup: string, folder: string): Promise<void
   }
 }
 
-/** Throws StoreTrouble when there is no file at the path. */
+/** Throws StoreTrouble when there is no file at the path, or none that this user may read. */
 export function requireFile(path: string): void {
   const found = statSync(path, { throwIfNoEntry: false });
   if (found === undefined) throw new StoreTrouble('missing', `There is no file ${path}.`);
   if (!found.isFile())
     throw new StoreTrouble('not-a-store', `${path} is no file. Name a backup of Platewright.`);
+  try {
+    closeSync(openSync(path, 'r'));
+  } catch {
+    throw new StoreTrouble('unwritable', `${path} can't be read. Give it to this user.`);
+  }
 }
 
 function copyBackup(backup: string, target: string): void {
