@@ -5,7 +5,7 @@ import { answerPages } from '../platform/messages.ts';
 import { changePairing } from '../platform/pairing.ts';
 import { decide, keepEdits } from '../worker/edits.ts';
 import { erase, join, pair, unpair } from '../worker/pair.ts';
-import { mirrorOutbox, wholeReplica, writeNote } from '../worker/replica.ts';
+import { wholeReplica, writeNote } from '../worker/replica.ts';
 import { requestSync } from '../worker/run-sync.ts';
 
 const ALARM = 'sync';
@@ -32,10 +32,7 @@ export default defineBackground({
         return null;
       },
     });
-    browser.runtime.onStartup.addListener(() => {
-      void mirrorOutbox();
-      void requestSync();
-    });
+    browser.runtime.onStartup.addListener(() => void requestSync());
     browser.runtime.onInstalled.addListener(() => void requestSync());
     browser.alarms.onAlarm.addListener(() => void requestSync());
     void keepAlarm();

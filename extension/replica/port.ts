@@ -28,7 +28,7 @@ export interface ReplicaTx {
 }
 
 /** What only tells where the replica stands. */
-type ReplicaLook = Pick<ReplicaTx, 'isNew' | 'head' | 'waiting'>;
+export type ReplicaLook = Pick<ReplicaTx, 'isNew' | 'head' | 'waiting'>;
 
 /** Where the replica is kept: IndexedDB in the browser, memory in the simulated world. */
 export interface Replica {

@@ -15,16 +15,23 @@ export interface SecondCopy {
   read(): Promise<Change[]>;
 }
 
-/** A replica whose outbox is kept twice. A transaction resolves only once both places have what it added. */
-export function keptTwice(replica: Replica, copy: SecondCopy): Replica {
+/**
+ * A replica whose outbox is kept twice. A transaction resolves only once both places have what it added, or `failed` was told
+ * why the copy has not: what is in the replica is kept all the same, and who hears that it is not logs it again.
+ */
+export function keptTwice(replica: Replica, copy: SecondCopy, failed: (error: unknown) => void): Replica {
   return {
     look: (work) => replica.look(work),
     async transact(work) {
       const added: Change[] = [];
       const gone: string[] = [];
       const result = await replica.transact(async (tx) => await work(noting(tx, added, gone)));
-      await copy.put(added);
-      await copy.drop(gone);
+      try {
+        await copy.put(added);
+        await copy.drop(gone);
+      } catch (error) {
+        failed(error);
+      }
       return result;
     },
   };
@@ -69,7 +76,7 @@ export async function refill(replica: Replica, copy: SecondCopy, head: Partial<H
 }
 
 /**
- * Makes the copy hold what the outbox holds, where a kill between the two left them apart. `outbox` gives null for a
+ * Makes the copy hold what the outbox holds, where a kill between the two, or a disk that failed, left them apart. `outbox` gives null for a
  * replica that is not there.
  */
 export async function mirror(

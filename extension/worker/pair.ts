@@ -37,9 +37,13 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
     const mayBeSent = !demo && isOwner(rights);
     await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent });
   }
+  if (joined && foreign) {
+    // In this order: killed between, it is unpaired, and sends what is invented to nobody.
+    await forgetPairing();
+    await empty();
+  }
   const logsFor = athlete === null ? {} : { athlete };
   await savePairing({ address, token, device, store, key, rights, joined, ...logsFor });
-  if (joined && foreign) await empty();
   if (joined) {
     // Not before: as long as other records are here, it says whether those are invented.
     await writeNote('session', { address, demo, athletes });

@@ -1,3 +1,4 @@
+import type { Change } from '@platewright/core/changes/change.ts';
 import { forgetPairing, readPairing } from '../platform/pairing.ts';
 import { announceChange } from '../platform/replica.ts';
 import { secondCopy } from '../platform/second-copy.ts';
@@ -7,9 +8,14 @@ import { HEAD } from '../replica/head.ts';
 import type { Note, NoteName } from '../replica/notes.ts';
 import { keptTwice, mirror, refill } from '../replica/second-copy.ts';
 
+/** Whether outbox and second copy may differ: a worker was stopped between the two, perhaps, or the copy failed. */
+let apart = true;
+
 /** The one replica of this browser, to write. Only the worker writes; pages ask it to. */
 export const database = new Database();
-export const replica = keptTwice(dexieReplica(database, announceChange), secondCopy);
+export const replica = keptTwice(dexieReplica(database, announceChange), secondCopy, () => {
+  apart = true;
+});
 
 /** A store that no daemon has, so that what is here is not sent to the next one unasked. */
 const LOST_STORE = 'lost';
@@ -40,16 +46,27 @@ async function fillAgain(): Promise<void> {
   }
 }
 
-/** Takes care that the second copy of the outbox is one, also after a kill between the two. */
+/** Takes care that the second copy of the outbox is one. Throws when it can't be written. */
 export async function mirrorOutbox(): Promise<void> {
+  if (!apart) return;
   await wholeReplica();
+  // Before, so that what fails meanwhile counts.
+  apart = false;
+  try {
+    await mirror(secondCopy, outboxOrNull);
+  } catch (error) {
+    apart = true;
+    throw error;
+  }
+}
+
+/** All changes of the outbox; null when the replica is not there. */
+async function outboxOrNull(): Promise<Change[] | null> {
   const { outbox, meta } = database;
-  await mirror(secondCopy, () =>
-    database.transaction('r', outbox, meta, async () => {
-      const isThere = (await meta.get(HEAD)) !== undefined;
-      return isThere ? (await outbox.toArray()).map(({ change }) => change) : null;
-    }),
-  );
+  return await database.transaction('r', outbox, meta, async () => {
+    const isThere = (await meta.get(HEAD)) !== undefined;
+    return isThere ? (await outbox.toArray()).map(({ change }) => change) : null;
+  });
 }
 
 /** Keeps a note for the pages. */

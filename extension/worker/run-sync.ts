@@ -3,10 +3,11 @@ import { announceChange, reader } from '../platform/replica.ts';
 import { source } from '../platform/source.ts';
 import { httpDaemon, type Line } from '../replica/http.ts';
 import { readNote } from '../replica/notes.ts';
+import { PairedAnew, underOnePairing } from '../replica/one-pairing.ts';
 import { readAhead } from '../replica/read-ahead.ts';
 import { sync } from '../replica/sync.ts';
 import { refreshNotes } from './refresh-notes.ts';
-import { replica, wholeReplica, writeNote } from './replica.ts';
+import { mirrorOutbox, replica, wholeReplica, writeNote } from './replica.ts';
 
 let next: Promise<void> | null = null;
 
@@ -14,7 +15,11 @@ let next: Promise<void> | null = null;
 export function requestSync(): Promise<void> {
   next ??= navigator.locks.request('sync', async () => {
     next = null;
-    await syncNow().catch(fail);
+    await syncNow().catch((error) => fail('This browser could not store what is to be kept', error));
+    // After it, because what is sent need not be copied.
+    await mirrorOutbox().catch((error) =>
+      fail('This browser could not keep a second copy of what waits to be sent', error),
+    );
   });
   return next;
 }
@@ -28,19 +33,24 @@ export async function lineToDaemon(): Promise<Line | null> {
 
 async function syncNow(): Promise<void> {
   await wholeReplica();
+  // Before the pairing is read, so that they are of one.
+  const { device } = await replica.look((tx) => tx.head());
   const line = await lineToDaemon();
   const choice = await reader.read((reading) => readNote(reading, 'choice'));
   if (line === null || choice !== null) return;
-  const end = await sync({ ...source, replica, daemon: readAhead(httpDaemon(line), source.now) });
+  const own = underOnePairing(replica, device);
+  const end = await sync({ ...source, replica: own, daemon: readAhead(httpDaemon(line), source.now) });
   await writeNote('sync', { ...end, at: source.now() });
   if (end.state === 'done') await refreshNotes(line, source.now());
   announceChange();
 }
 
 /** A fault of the browser, such as a full disk: said to the person like any other trouble. */
-async function fail(error: unknown): Promise<void> {
+async function fail(what: string, error: unknown): Promise<void> {
+  // The next pairing has its own sync.
+  if (error instanceof PairedAnew) return;
   const said = error instanceof Error ? error.message : String(error);
-  const detail = `This browser could not store what is to be kept (${said}). Make room on its disk, or start it anew.`;
+  const detail = `${what} (${said}). Make room on its disk, or start it anew.`;
   await writeNote('sync', { state: 'refused', detail, at: source.now() });
   announceChange();
 }

@@ -210,6 +210,15 @@ it('devices prints a name as text, whatever is in it', async () => {
   );
 });
 
+it('devices takes no key back when the id is empty, as a variable that was never set leaves it', async () => {
+  await pairExtension(await machine().start());
+  expect(run('devices', 'revoke', '')).toMatchObject({
+    status: 2,
+    stderr: expect.stringMatching(/revoke ID/),
+  });
+  expect(run('devices').stdout).toMatch(/\tpaired\t/);
+});
+
 it('keeps every file to its user: store, certificate, backups, exports', async () => {
   const daemon = await machine().start(['start', '--port', '0', '--lan', '--lan-port', '0']);
   await pairExtension(daemon);

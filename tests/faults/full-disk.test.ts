@@ -61,6 +61,32 @@ describe.skipIf(!canMount)('when the disk is full', () => {
     await checkStore(join(disk, 'store'), load.sent, load.told.keys());
   });
 
+  it.each([['start'], ['devices'], ['restore', 'copy.sqlite']])(
+    'a store in it is called full by %s, and not its disk broken',
+    async (...command) => {
+      const disk = mountDisk('2m');
+      const copy = join(machine().folder, 'copy.sqlite');
+      const store = openSqliteStore(disk, 'owner');
+      await store.append(weighIns('w', 100), (clock) => clock);
+      await store.backup(copy);
+      await store.close();
+      const args = [...command.map((word) => (word === 'copy.sqlite' ? copy : word)), '--data', disk];
+      const withRoom = (bytes: number) => {
+        const { bavail, bsize } = statfsSync(disk);
+        writeFileSync(join(disk, 'ballast'), Buffer.alloc(Math.max(0, bavail * bsize - bytes)));
+        const ended = machine().run(...args);
+        rmSync(join(disk, 'ballast'));
+        return ended;
+      };
+      // A restore fails at another place for each room that is left.
+      const rooms = command.length === 1 ? [0] : Array.from({ length: 12 }, (_, i) => i * 16 * 1024);
+      const failed = rooms.map(withRoom).filter(({ status }) => status !== 0);
+      expect(failed.length).toBeGreaterThan(0);
+      for (const { stderr } of failed) expect(stderr).toMatch(/^The disk that holds .* is full/);
+      expect(machine().run('verify', '--data', disk).status).toBe(0);
+    },
+  );
+
   it.each([
     ['backup', 'copy.sqlite'],
     ['export', 'records.jsonl'],

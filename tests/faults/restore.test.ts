@@ -40,7 +40,9 @@ it('a damaged store is named, looked at, and put right from a backup', async () 
   expect(verified.stdout).toMatch(/head of the change log/);
   expect(verified.stderr).toContain(`platewright restore '${backup}'`);
 
-  expect(run('restore', backup).status).toBe(0);
+  const restored = run('restore', backup);
+  expect(restored.status).toBe(0);
+  expect(restored.stderr).toMatch(/lets in is listed by npx platewright devices\./);
   expect(run('verify').status).toBe(0);
   daemon = await machine().start();
   expect((await push(weighIns('a', 21))).status).toBe(200);

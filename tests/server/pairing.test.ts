@@ -62,6 +62,13 @@ describe('pairing', () => {
     expect((await pair(await house().code())).status).toBe(200);
   });
 
+  it('takes codes again when the clock was set back by a year after ten wrong tries', async () => {
+    for (let i = 0; i < 10; i++) expect((await pair('0000-0000')).status).toBe(403);
+    expect((await pair('0000-0000')).status).toBe(429);
+    house().now -= 365 * 86_400_000;
+    expect((await pair(await house().code())).status).toBe(200);
+  });
+
   it('counts tries that come all at once, one after the other', async () => {
     await house().code();
     const statuses = (await Promise.all(Array.from({ length: 30 }, () => pair('0000-0000')))).map(
@@ -199,6 +206,10 @@ describe('a paired device', () => {
     const seen = async () => (await house().store.devices())[0]?.lastSeenAt;
     expect(await seen()).toBe(house().now - 30_000);
     house().now += 30_000;
+    await house().call('/v1/session', { headers });
+    expect(await seen()).toBe(house().now);
+    // As when the clock was ahead, and is right again.
+    house().now -= 365 * 86_400_000;
     await house().call('/v1/session', { headers });
     expect(await seen()).toBe(house().now);
   });

@@ -7,7 +7,7 @@ import { openPool } from '../../daemon/src/store/postgres-pool.ts';
 import { fillDatabase } from '../../daemon/src/store/postgres-restore.ts';
 import { openSqliteStore } from '../../daemon/src/store/sqlite.ts';
 import { unpackBackup } from '../../daemon/src/store/sqlite-restore.ts';
-import type { Store } from '../../daemon/src/store/store.ts';
+import type { Store, StoredDevice } from '../../daemon/src/store/store.ts';
 import { startPostgres } from '../support/postgres.ts';
 import { storeContract, weighIn } from './contract.ts';
 
@@ -171,18 +171,36 @@ if (typeof postgres === 'string') {
       });
       const file = join(root, `source-${folders}.sqlite`);
       await source.backup(file);
-      await fillDatabase(file, address);
+      await fillDatabase(file, address, join(root, 'none'));
       store = await open();
       expect(await store.verify()).toEqual([]);
       expect(await store.records({})).toEqual(await source.records({}));
       expect(await store.devices()).toEqual(await source.devices());
       expect(await store.changesSince(1199, 9999)).toEqual(await source.changesSince(1199, 9999));
-      expect(await store.takeCode('h', 1)).toEqual({ athlete: 'ann', access: 'read' });
+      expect(await store.takeCode('h', 1)).toBe('none');
       expect(await store.append([weighIn('new', { kg: 80 })], keep)).toMatchObject([{ seq: 2501 }]);
       expect(await store.verify()).toEqual([]);
       expect(store.id).not.toBe(source.id);
-      await expect(fillDatabase(file, address)).rejects.toThrow(/has records already/);
+      await expect(fillDatabase(file, address, root)).rejects.toThrow(/has records already/);
       await source.close();
+      await store.close();
+    });
+
+    it('is not opened by a key that the store it moved from took back after the backup', async () => {
+      const from = join(root, `moved-${folders}`);
+      const source = openSqliteStore(from, 'owner');
+      const device: StoredDevice = {
+        ...{ id: 'lost', name: 'Lost', kind: 'extension', origin: 'x://y', tokenHash: 'h' },
+        ...{ rights: { athlete: null, access: 'write' }, pairedAt: 1, lastSeenAt: null, revokedAt: null },
+      };
+      await source.putDevice(device);
+      const file = join(root, `moved-${folders}.sqlite`);
+      await source.backup(file);
+      await source.putDevice({ ...device, revokedAt: 7 });
+      await source.close();
+      await fillDatabase(file, address, from);
+      store = await open();
+      expect(await store.devices()).toEqual([{ ...device, revokedAt: 7 }]);
       await store.close();
     });
 
@@ -212,7 +230,7 @@ if (typeof postgres === 'string') {
           const mend = /user coach passes by row security.*ALTER ROLE coach NOSUPERUSER NOBYPASSRLS/;
           await expect(open()).rejects.toThrow(mend);
           await expect(open('guest')).rejects.toThrow(mend);
-          await expect(fillDatabase(file, address)).rejects.toThrow(mend);
+          await expect(fillDatabase(file, address, root)).rejects.toThrow(mend);
         } finally {
           postgres.asSuperuser(address, `ALTER ROLE coach NO${right}`);
         }

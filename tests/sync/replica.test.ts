@@ -148,7 +148,7 @@ function replicaContract(name: string, fresh: () => Replica) {
 
 replicaContract('memory', () => new MemoryReplica());
 replicaContract('IndexedDB', () => dexieReplica(freshDatabase()));
-replicaContract('twice kept', () => keptTwice(dexieReplica(freshDatabase()), new MemoryCopy()));
+replicaContract('twice kept', () => keptTwice(dexieReplica(freshDatabase()), new MemoryCopy(), () => {}));
 
 describe('the larder in short', () => {
   it('is thrown away when a food of that athlete changes, and only then', async () => {

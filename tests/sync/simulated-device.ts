@@ -15,7 +15,9 @@ export class SimulatedDevice {
   readonly replica = new MemoryReplica();
   readonly copy = new MemoryCopy();
   /** The replica as the program writes it. */
-  readonly kept = keptTwice(this.replica, this.copy);
+  readonly kept = keptTwice(this.replica, this.copy, (killed) => {
+    throw killed;
+  });
   /** Error of its wall clock, ms. */
   skewMs = 0;
   undo: Edit[][] = [];

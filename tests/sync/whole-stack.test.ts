@@ -36,7 +36,7 @@ else {
         const dump = postgres.dump(address);
         return async (named) => {
           address = named === 'the same' ? await postgres.load(dump) : await postgres.database();
-          if (named === 'anew') await fillDatabase(file, address);
+          if (named === 'anew') await fillDatabase(file, address, folder);
         };
       },
       remove,

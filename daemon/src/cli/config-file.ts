@@ -31,8 +31,10 @@ export function configFile(): z.infer<typeof fileSchema> {
   const parsed = fileSchema.safeParse(parseJson(content));
   if (parsed.success) return parsed.data;
   const names = Object.keys(fileSchema.shape).join(', ');
+  const [issue] = parsed.error.issues;
+  const where = issue?.code === 'unrecognized_keys' ? issue.keys.join(', ') : issue?.path.join('.');
   throw new CommandTrouble(
-    `${path} is not as it should be: JSON such as {"port": 8787}, with any of ${names}; the path of a file or folder is absolute.`,
+    `${path} is not as it should be${where ? ` at “${where}”` : ''}: JSON such as {"port": 8787}, with any of ${names}; the path of a file or folder is absolute.`,
   );
 }
 

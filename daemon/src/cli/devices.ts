@@ -18,7 +18,7 @@ id of the athlete when they are held to one; the check is what the device showed
 shut out with its next request, and what it has not sent yet stays on it.`,
   async run(given) {
     const [action, id] = given.positionals;
-    if (action !== undefined && (action !== 'revoke' || id === undefined)) {
+    if (action !== undefined && (action !== 'revoke' || !id)) {
       throw new CommandTrouble('It is npx platewright devices, or npx platewright devices revoke ID.', 2);
     }
     const place = settings(given);

@@ -23,12 +23,12 @@ export interface NetworkSettings {
 
 export const loopbackOnly: NetworkSettings = { lan: null, names: [], front: noProxy };
 
-/** Who may reach the daemon: by flags, then the config file. Without either it is this machine alone. */
+/** Who may reach the daemon: the command line over the config file. Without either it is this machine alone. */
 export function networkSettings({ values }: Given): NetworkSettings {
   const file = configFile();
   const port = text(values['lan-port']);
-  const cert = text(values.cert) ?? file.cert;
-  const key = text(values.key) ?? file.key;
+  const typed = { cert: text(values.cert), key: text(values.key) };
+  const { cert, key } = typed.cert === undefined && typed.key === undefined ? file : typed;
   if ((cert === undefined) !== (key === undefined))
     throw new CommandTrouble('A certificate and its key go together: name both --cert and --key.', 2);
   const own = cert === undefined || key === undefined ? null : { cert, key };
@@ -50,7 +50,8 @@ function readName(typed: string): string {
 
 function readFront(basePath: string, proxies: readonly string[]): Front {
   const path = basePath.replace(/\/+$/, '');
-  if (path !== '' && !/^(\/[\w.~-]+)+$/.test(path))
+  // A browser takes away . and .. before it asks.
+  if (path !== '' && !/^(\/(?!\.{1,2}(\/|$))[\w.~-]+)+$/.test(path))
     throw new CommandTrouble(`A base path is like /plates, not “${basePath}”.`, 2);
   try {
     return behindProxies(path, proxies);

@@ -70,14 +70,6 @@ function managerOf({ values }: Given): 'systemd' | 'launchd' {
   throw new CommandTrouble(`A service manager is systemd or launchd, not “${named}”.`, 2);
 }
 
-/** Options that variables of the environment name, which a service does not see. */
-function ofThisShell(variables: Readonly<Record<string, string>>): Record<string, string> {
-  const named = Object.entries(variables).map(([option, name]) => [option, environment(name)] as const);
-  return Object.fromEntries(
-    named.flatMap(([option, value]) => (value === undefined ? [] : [[option, value]])),
-  );
-}
-
 /** The command that starts the daemon with what was given here. */
 function commandOf(given: Given): ServiceCommand {
   const { data, store, backups } = settings(given);
@@ -89,9 +81,11 @@ function commandOf(given: Given): ServiceCommand {
     );
   const { manager: _, ...kept } = given.values;
   const options = Object.entries<unknown>({
-    ...ofThisShell({ port: 'PLATEWRIGHT_PORT', backups: 'PLATEWRIGHT_BACKUPS' }),
-    ...{ ...kept, data, 'log-level': 'info' },
+    // A service does not see the environment of this shell.
+    port: environment('PLATEWRIGHT_PORT'),
+    ...{ ...kept, data, backups, 'log-level': 'info' },
   }).flatMap(([name, value]) => {
+    if (value === undefined) return [];
     if (typeof value === 'boolean') return [`--${name}`];
     return [value]
       .flat()

@@ -26,21 +26,41 @@ interface Settings {
   backups: string;
 }
 
-/** Settings of the athlete's own store: flags, then environment, then the config file, then defaults. */
+/**
+ * Settings of the athlete's own store: the command line over the environment over the config file over defaults. A store and
+ * backups that are named for one folder are not those of another one that is named above them.
+ */
 export function settings({ values }: Given): Settings {
   const file = configFile();
-  const data = readFolder(text(values.data) ?? environment('PLATEWRIGHT_DATA') ?? usualFolder(file));
+  const typed = text(values.data);
+  const shell = environment('PLATEWRIGHT_DATA');
+  const shellData = shell === undefined ? usualFolder(file) : readFolder(shell);
+  const data = typed === undefined ? shellData : readFolder(typed);
+  const named = [
+    { data, store: text(values.store), backups: text(values.backups) },
+    {
+      data: shellData,
+      store: environment('PLATEWRIGHT_STORE'),
+      backups: environment('PLATEWRIGHT_BACKUPS'),
+    },
+    { ...file, data: usualFolder(file) },
+  ].filter((place) => place.data === data);
+  const [store] = named.flatMap((place) => place.store ?? []);
+  const [backups] = named.flatMap((place) => place.backups ?? []);
   const port = text(values.port) ?? environment('PLATEWRIGHT_PORT');
-  const store = text(values.store) ?? environment('PLATEWRIGHT_STORE') ?? file.store;
-  // Backups of two stores in one folder would rotate each other away.
-  const kept = data === usualFolder(file) ? file.backups : undefined;
-  const backups = text(values.backups) ?? environment('PLATEWRIGHT_BACKUPS') ?? kept;
   return {
     data,
     port: port === undefined ? (file.port ?? PORTS.own) : readPort(port),
     store: store === undefined ? null : readAddress(store),
-    backups: backups === undefined ? backupFolder(data) : readFolder(backups),
+    backups: backups === undefined ? backupFolder(data) : readBackups(backups, data),
   };
+}
+
+/** Photos lie beside both, and those that only a backup still names would go with those of the store. */
+function readBackups(typed: string, data: string): string {
+  const folder = readFolder(typed);
+  if (folder !== data) return folder;
+  throw new CommandTrouble(`Backups need a folder of their own, not ${data}, where the records are.`, 2);
 }
 
 /** Settings of the demo: by flags only, so that a demo never lands in the athlete's own store. */
@@ -60,7 +80,8 @@ export function optionsFor({ data, store }: Pick<Settings, 'data' | 'store'>): s
   const file = configFile();
   const folder = data === usualFolder(file) ? '' : ` --data ${inShell(data)}`;
   // An address may hold a password, and what is said here may land in a log.
-  return store === null || store === file.store ? folder : `${folder} --store ADDRESS`;
+  const isUsual = folder === '' && store === file.store;
+  return store === null || isUsual ? folder : `${folder} --store ADDRESS`;
 }
 
 function inShell(path: string): string {

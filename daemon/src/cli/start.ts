@@ -1,4 +1,4 @@
-import type { BackedUp } from '../keep/backup.ts';
+import { type BackedUp, originOf } from '../keep/backup.ts';
 import { restoreAdvice } from '../keep/restore-advice.ts';
 import { dropTries } from '../keep/tries.ts';
 import { startUpkeep } from '../keep/upkeep.ts';
@@ -51,14 +51,15 @@ debug (PLATEWRIGHT_LOG_LEVEL); unless told otherwise it is warn.`,
 
 /** Opens the store; when it is damaged, says which backup to go back to, and serves what can still be read. */
 async function openOrAdvise(place: StorePlace, backups: string, options: string): Promise<Store> {
-  const advice = () => restoreAdvice(backups, options, Date.now());
+  const advice = (origin: string | null) => restoreAdvice(backups, options, Date.now(), origin);
   try {
     const store = await openStore(place, 'owner');
     const trouble = store.trouble();
-    if (trouble !== null) note(`${trouble.messageWith(options)}\n${await advice()}`);
+    if (trouble !== null)
+      note(`${trouble.messageWith(options)}\n${await advice(await originOf(store).catch(() => null))}`);
     return store;
   } catch (error) {
-    if (error instanceof StoreTrouble && error.code === 'damaged') note(await advice());
+    if (error instanceof StoreTrouble && error.code === 'damaged') note(await advice(null));
     throw error;
   }
 }
@@ -68,7 +69,7 @@ function keptUp(of: BackedUp, options: string): Store {
   const { store } = of;
   const onTrouble = (error: unknown) => {
     const said = error instanceof Error ? error.message : String(error);
-    note(`No backup was made: ${error instanceof StoreTrouble ? error.messageWith(options) : said}`);
+    note(`No whole backup was made: ${error instanceof StoreTrouble ? error.messageWith(options) : said}`);
   };
   const upkeep = startUpkeep({ ...of, now: Date.now, onTrouble });
   return {

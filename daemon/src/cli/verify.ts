@@ -1,4 +1,5 @@
 import { dirname, resolve } from 'node:path';
+import { originOf } from '../keep/backup.ts';
 import { backupFaults } from '../keep/backup-faults.ts';
 import { bytesFolder } from '../keep/bytes.ts';
 import { photoAdvice, photoFaults } from '../keep/photo-check.ts';
@@ -24,7 +25,7 @@ be running.`,
     const [file] = given.positionals;
     const { data, store, backups } = settings(given);
     const folder = bytesFolder(file === undefined ? data : dirname(resolve(file)));
-    const { rows, photos } =
+    const { rows, photos, origin } =
       file === undefined
         ? await faultsOf({ data, store }, folder).catch(asFault)
         : await faultsOfFile(resolve(file), folder);
@@ -32,7 +33,7 @@ be running.`,
     if (rows.length > 0) {
       throw new CommandTrouble(
         file === undefined
-          ? await restoreAdvice(backups, optionsFor({ data, store }), Date.now())
+          ? await restoreAdvice(backups, optionsFor({ data, store }), Date.now(), origin)
           : 'Do not go back to this file.',
       );
     }
@@ -44,6 +45,8 @@ be running.`,
 interface Faults {
   rows: string[];
   photos: string[];
+  /** What the store is called, see originOf; null when it can't say. */
+  origin: string | null;
 }
 
 async function faultsOf(place: { data: string; store: string | null }, folder: string): Promise<Faults> {
@@ -51,7 +54,8 @@ async function faultsOf(place: { data: string; store: string | null }, folder: s
   try {
     const rows = await store.verify();
     const photos = rows.length === 0 ? await store.records({ kind: 'photo' }) : [];
-    return { rows, photos: photoFaults(photos, folder) };
+    const origin = await originOf(store).catch(() => null);
+    return { rows, photos: photoFaults(photos, folder), origin };
   } finally {
     await store.close();
   }
@@ -59,11 +63,13 @@ async function faultsOf(place: { data: string; store: string | null }, folder: s
 
 async function faultsOfFile(path: string, folder: string): Promise<Faults> {
   const rows = await backupFaults(path);
-  return { rows, photos: rows.length === 0 ? photoFaults(photosInFile(path), folder) : [] };
+  const photos = rows.length === 0 ? photoFaults(photosInFile(path), folder) : [];
+  return { rows, photos, origin: null };
 }
 
 /** A store too damaged to be opened is a fault; that there is none is not. */
 function asFault(error: unknown): Faults {
-  if (error instanceof StoreTrouble && error.code === 'damaged') return { rows: [error.what], photos: [] };
+  if (error instanceof StoreTrouble && error.code === 'damaged')
+    return { rows: [error.what], photos: [], origin: null };
   throw error;
 }

@@ -1,5 +1,6 @@
 import { readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { ORIGIN_SETTING } from '../store/setting-row.ts';
 import type { Store } from '../store/store.ts';
 import { bytesFolder, copyBytes } from './bytes.ts';
 import { rotate } from './rotation.ts';
@@ -9,36 +10,48 @@ export interface Backup {
   path: string;
   /** When it was made, ms since 1970, by its name. */
   at: number;
+  /** Whose it is, by its name, see originOf; null when the name does not say. */
+  origin: string | null;
 }
 
 /** No backup takes so long, ms (common practice, no source). */
 const LONGEST_MS = 86_400_000;
 
 const UNFINISHED = /^platewright-.*\.sqlite\.unfinished(-wal|-shm)?$/;
-const NAME = /^platewright-(\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)Z\.sqlite$/;
+const NAME = /^platewright-(?:(\w+)-)?(\d{4}-\d\d-\d\d)T(\d\d)-(\d\d)-(\d\d)Z\.sqlite$/;
 
 /** Where backups go unless another folder is named. */
 export function backupFolder(dataFolder: string): string {
   return join(dataFolder, 'backups');
 }
 
+/** What a store is called through all restores, which each give it another id. */
+export async function originOf(store: Store): Promise<string> {
+  return (await store.setting(ORIGIN_SETTING)) ?? store.id;
+}
+
 /** Where a backup of this instant goes unless told otherwise. */
-export function backupPath(folder: string, nowMs: number): string {
-  const stamp = new Date(nowMs).toISOString().slice(0, 19).replaceAll(':', '-');
-  return join(folder, `platewright-${stamp}Z.sqlite`);
+export function backupPath(folder: string, origin: string, nowMs: number): string {
+  return join(folder, `platewright-${origin}-${stampOf(nowMs)}.sqlite`);
+}
+
+/** An instant as names of files have it, in UTC. */
+export function stampOf(nowMs: number): string {
+  return `${new Date(nowMs).toISOString().slice(0, 19).replaceAll(':', '-')}Z`;
 }
 
 /**
- * Backups in a folder, newest first; none when there is no folder. Those from the future come last: they were made under
- * a wrong clock, and how old they are is not known.
+ * Backups in a folder, newest first; none when there is no folder. Those of other stores than `origin` are left out, unless
+ * it is null. Those from the future come last: they were made under a wrong clock, and how old they are is not known.
  */
-export function listBackups(folder: string, nowMs: number): Backup[] {
+export function listBackups(folder: string, nowMs: number, origin: string | null): Backup[] {
   return names(folder)
     .flatMap((name) => {
-      const [, date, hour, minute, second] = NAME.exec(name) ?? [];
+      const [, of = null, date, hour, minute, second] = NAME.exec(name) ?? [];
       const at = Date.parse(`${date}T${hour}:${minute}:${second}Z`);
-      return Number.isNaN(at) ? [] : [{ path: join(folder, name), at }];
+      return Number.isNaN(at) ? [] : [{ path: join(folder, name), at, origin: of }];
     })
+    .filter((backup) => origin === null || backup.origin === null || backup.origin === origin)
     .sort((a, b) => Number(a.at > nowMs) - Number(b.at > nowMs) || b.at - a.at);
 }
 
@@ -54,14 +67,17 @@ export interface BackedUp {
  * named by their content, so all backups of a folder share them. Returns the path.
  */
 export async function makeBackup({ store, data, backups: folder }: BackedUp, nowMs: number): Promise<string> {
-  const path = backupPath(folder, nowMs);
+  const origin = await originOf(store);
+  const path = backupPath(folder, origin, nowMs);
   clearUnfinished(folder, nowMs - LONGEST_MS);
   await store.backup(path);
-  await copyBytes(bytesFolder(data), bytesFolder(folder));
   // Those from the future would take the places of all others; their turn comes with their time.
-  const past = listBackups(folder, nowMs).filter(({ at }) => at <= nowMs);
+  const past = listBackups(folder, nowMs, origin).filter(({ at }) => at <= nowMs);
   const kept = rotate(past.map(({ at }) => at));
-  for (const backup of past) if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path);
+  for (const backup of past)
+    if (!kept.has(backup.at) && backup.path !== path) rmSync(backup.path, { force: true });
+  // Last, because a photo that can't be copied is no reason to let backups pile up.
+  await copyBytes(bytesFolder(data), bytesFolder(folder));
   return path;
 }
 

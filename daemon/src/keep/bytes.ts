@@ -15,6 +15,7 @@ import { setImmediate as breathe } from 'node:timers/promises';
 import { flush } from '../store/flush.ts';
 import { damaged } from '../store/rows.ts';
 import { explain } from '../store/sqlite-trouble.ts';
+import { StoreTrouble } from '../store/trouble.ts';
 
 /** Folder of the files beside a store, which are photos, or beside its backups. */
 export function bytesFolder(folder: string): string {
@@ -50,8 +51,21 @@ export function getBytes(folder: string, name: string): Uint8Array<ArrayBuffer> 
   throw damaged(`file ${name}: it differs from its name`);
 }
 
-/** Copies what the other folder does not have yet, or not sound; content that is damaged is left out. */
+/**
+ * Copies what the other folder does not have yet, or not sound; content that is damaged is left out. Throws StoreTrouble when
+ * this user may not read or write it.
+ */
 export async function copyBytes(from: string, to: string): Promise<void> {
+  try {
+    await copyEach(from, to);
+  } catch (error) {
+    if (error instanceof StoreTrouble || !(error instanceof Error && 'code' in error)) throw error;
+    const what = `The photos in ${from} can't be read (${String(error.code)}). Give them to this user.`;
+    throw new StoreTrouble('unwritable', what);
+  }
+}
+
+async function copyEach(from: string, to: string): Promise<void> {
   for (const name of listBytes(from)) {
     // Other work of the process gets its turn.
     await breathe();

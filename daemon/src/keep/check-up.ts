@@ -3,7 +3,7 @@ import { clockTime, MAX_AHEAD_MS } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
 import { openStore, type StorePlace } from '../store/open.ts';
 import { StoreTrouble } from '../store/trouble.ts';
-import { listBackups } from './backup.ts';
+import { listBackups, originOf } from './backup.ts';
 import { bytesFolder } from './bytes.ts';
 import { photoAdvice, photoFaults } from './photo-check.ts';
 
@@ -27,16 +27,10 @@ interface CheckedPlace extends StorePlace {
 
 /** Looks at a data folder, its store and the folder of its backups without changing anything. */
 export async function checkUp(place: CheckedPlace, nowMs: number): Promise<Finding[]> {
-  const { data, backups, options } = place;
+  const { data, options } = place;
   const access = folderFinding(data, options);
   if (access.mend !== null) return [access];
-  return [
-    access,
-    privacyFinding(data),
-    spaceFinding(data),
-    ...(await storeFindings(place, nowMs)),
-    backupFinding(backups, options, nowMs),
-  ];
+  return [access, privacyFinding(data), spaceFinding(data), ...(await storeFindings(place, nowMs))];
 }
 
 function folderFinding(folder: string, options: string): Finding {
@@ -86,13 +80,17 @@ async function storeFindings(place: CheckedPlace, nowMs: number): Promise<Findin
         { about, state, mend },
         photoFinding(photos, files),
         clockFinding(await store.latestClock(), nowMs),
+        backupFinding(place, nowMs, await originOf(store)),
       ];
     } finally {
       await store.close();
     }
   } catch (error) {
     if (!(error instanceof StoreTrouble)) throw error;
-    return [{ about, state: 'it can not be opened', mend: error.messageWith(place.options) }];
+    return [
+      { about, state: 'it can not be opened', mend: error.messageWith(place.options) },
+      backupFinding(place, nowMs, null),
+    ];
   }
 }
 
@@ -117,9 +115,9 @@ function clockFinding(latest: string | null, nowMs: number): Finding {
   };
 }
 
-function backupFinding(folder: string, options: string, nowMs: number): Finding {
+function backupFinding({ backups, options }: CheckedPlace, nowMs: number, origin: string | null): Finding {
   const about = 'backup';
-  const [newest] = listBackups(folder, nowMs);
+  const [newest] = listBackups(backups, nowMs, origin);
   if (newest !== undefined && newest.at <= nowMs && nowMs - newest.at <= OLDEST_BACKUP_MS) {
     return { about, state: new Date(newest.at).toISOString(), mend: null };
   }

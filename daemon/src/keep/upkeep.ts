@@ -1,4 +1,4 @@
-import { type BackedUp, listBackups, makeBackup } from './backup.ts';
+import { type BackedUp, listBackups, makeBackup, originOf } from './backup.ts';
 import { dropPhotos } from './drop-photos.ts';
 import { foldOld } from './fold-old.ts';
 
@@ -22,7 +22,7 @@ interface Upkeep extends BackedUp {
  */
 export async function upkeep({ now, ...of }: Omit<Upkeep, 'onTrouble'>): Promise<void> {
   const { store, backups } = of;
-  const [newest] = listBackups(backups, now());
+  const [newest] = listBackups(backups, now(), await originOf(store));
   // A backup from the future was made under a wrong clock, and is as good a reason for another one.
   const isDue = newest === undefined || newest.at > now() || now() - newest.at >= BACKUP_MS;
   if (!isDue || store.trouble() !== null || (await store.lastSeq()) === 0) return;

@@ -19,7 +19,8 @@ export function freshAddresses(now: () => number): () => readonly string[] {
   let read = Number.NEGATIVE_INFINITY;
   let addresses: readonly string[] = [];
   return () => {
-    if (now() - read < FRESH_MS) return addresses;
+    // The clock may have been set back since.
+    if (Math.abs(now() - read) < FRESH_MS) return addresses;
     read = now();
     addresses = ownAddresses();
     return addresses;

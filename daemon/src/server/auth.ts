@@ -15,7 +15,7 @@ export function requireDevice({ store, now }: Pick<Deps, 'store' | 'now'>): Midd
   return async (c, next) => {
     const device = await deviceOf(c, store);
     if (device === null) throw notPaired();
-    if (now() - (device.lastSeenAt ?? 0) >= SEEN_EVERY_MS) {
+    if (Math.abs(now() - (device.lastSeenAt ?? 0)) >= SEEN_EVERY_MS) {
       await store.putDevice({ ...device, lastSeenAt: now() }).catch(passOver);
     }
     c.set('device', device);

@@ -1,10 +1,8 @@
 import type { PairingCode, Rights } from '@platewright/core/protocol/devices.ts';
 import { OWNER } from '@platewright/core/protocol/rights.ts';
+import { CODE_LIFE_MS } from '../store/code-row.ts';
 import type { Store } from '../store/store.ts';
 import { hashCode, newCode } from './secrets.ts';
-
-/** ASVS 5.0, 6.5.5: ten minutes at the most. */
-const CODE_LIFE_MS = 10 * 60_000;
 
 /** A fresh pairing code, good once and for ten minutes. */
 export async function issueCode(store: Store, nowMs: number, rights: Rights = OWNER): Promise<PairingCode> {

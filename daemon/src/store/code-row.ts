@@ -7,6 +7,11 @@ import type { CodeOutcome } from './store.ts';
 /** Tries that all pairing codes together stand: 5 of 40 bits is a chance of 4.5e-12. */
 export const CODE_TRIES = 5;
 
+/** How long a pairing code is good, ms (ASVS 5.0, 6.5.5: ten minutes at the most). */
+export const CODE_LIFE_MS = 10 * 60_000;
+/** So far a clock that is set by the network steps back, ms (common practice, no source). */
+const STEP_MS = 60_000;
+
 /** Columns of a pairing code, in the order in which they are summed and written. */
 export const CODE_COLUMNS = 'hash, expires_at, tries_left, athlete, access, checksum';
 
@@ -34,9 +39,9 @@ export function readCode(row: Row): CodeRow {
   throw damaged('a pairing code: its checksum does not match');
 }
 
-/** Those whose time is not over. */
+/** Those whose time is not over, and was not made long by a clock that was ahead. */
 export function waitingAt(now: number, codes: readonly CodeRow[]): CodeRow[] {
-  return codes.filter(({ expiresAt }) => expiresAt > now);
+  return codes.filter(({ expiresAt }) => expiresAt > now && expiresAt - now <= CODE_LIFE_MS + STEP_MS);
 }
 
 /** What a try at `now` comes to, and the codes that wait afterwards. */

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
@@ -17,6 +17,7 @@ import { whole } from './rows.ts';
 import { STORE_FILE } from './sqlite.ts';
 import { CHANGES } from './sqlite-log.ts';
 import { unpackBackup } from './sqlite-restore.ts';
+import { keepDevices } from './sqlite-salvage.ts';
 import { StoreTrouble } from './trouble.ts';
 
 /** Rows written by one statement. */
@@ -30,13 +31,16 @@ const TYPES: Readonly<Record<string, string>> = {
 
 /**
  * Fills an empty PostgreSQL database from a backup, whole or not at all, under a new id, so that devices notice and send
- * again what it lacks. Throws StoreTrouble.
+ * again what it lacks. Devices stay as they are in a store of the folder `data`, from which it may have moved here. Throws
+ * StoreTrouble.
  */
-export async function fillDatabase(backup: string, address: string): Promise<void> {
+export async function fillDatabase(backup: string, address: string, data: string): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'platewright-restore-'));
   const pool = openPool(address);
   try {
     await unpackBackup(backup, folder);
+    const moved = join(data, STORE_FILE);
+    if (existsSync(moved)) keepDevices(moved, join(folder, STORE_FILE));
     const file = new DatabaseSync(join(folder, STORE_FILE), { readOnly: true });
     try {
       const client = await pool.connect();

@@ -3,6 +3,8 @@ import { bytes, damaged, type Row, text } from './rows.ts';
 
 /** Name of the setting that holds the store's id. */
 export const ID_SETTING = 'store';
+/** Of the one that holds the id that it had before the first restore; absent before that. */
+export const ORIGIN_SETTING = 'origin';
 /** Of the one that holds the last date of an invented season; that it is there makes a store a demo. */
 export const DEMO_SETTING = 'demo';
 

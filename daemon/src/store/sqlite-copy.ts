@@ -48,7 +48,9 @@ export function placeOfCopy(path: string): string {
 
 /** Removes a copy that was not finished, and what SQLite keeps beside one. */
 export function removeCopy(path: string): void {
-  for (const end of ['', '-wal', '-shm']) rmSync(`${path}${end}`, { force: true });
+  const files = ['', '-wal', '-shm'].map((end) => `${path}${end}`);
+  // Where a file stands in the place of a folder, rmSync would throw, and hide what went wrong before.
+  for (const file of files) if (existsSync(file)) rmSync(file);
 }
 
 function copyInto(db: DatabaseSync, unfinished: string): void {

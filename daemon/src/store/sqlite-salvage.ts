@@ -6,6 +6,7 @@ import { deviceTable } from './sqlite-devices.ts';
 import { openDatabase } from './sqlite-file.ts';
 import { CHANGES, changeLog } from './sqlite-log.ts';
 import { recordTable } from './sqlite-records.ts';
+import { settingTable } from './sqlite-settings.ts';
 import type { StoredDevice } from './store.ts';
 import { StoreTrouble } from './trouble.ts';
 
@@ -38,18 +39,32 @@ export function salvage(damaged: string, target: string): number {
 }
 
 /**
- * Gives a store the devices of another one, as far as they are sound: who was let go since a backup is not let in again by
- * it, and who was paired since goes on.
+ * Gives a restored store the devices of the one that is in its place, as far as they are sound: who was let go since the
+ * backup is not let in again by it, and who was paired since goes on. Who was paired with another store is not let in.
  */
 export function keepDevices(from: string, target: string): void {
+  const isForeign = isOther(from, target);
   const db = openDatabase(target, 'owner');
   try {
     const { put } = deviceTable(db);
-    for (const device of soundDevices(from)) put(device);
+    for (const device of soundDevices(from)) if (!isForeign || device.revokedAt !== null) put(device);
     db.exec('PRAGMA journal_mode = DELETE');
   } finally {
     db.close();
   }
+}
+
+/** Whether two files are known to be different stores, and not two states of one. */
+export function isOther(file: string, than: string): boolean {
+  const [one, other] = [originIn(file), originIn(than)];
+  return one !== null && other !== null && one !== other;
+}
+
+function originIn(file: string): string | null {
+  const [origin = null] = readable(file, function* (db) {
+    yield sound(() => settingTable(db).origin());
+  });
+  return origin;
 }
 
 function soundChanges(file: string): Generator<Change> {

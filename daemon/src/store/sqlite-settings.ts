@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import type { DatabaseSync } from 'node:sqlite';
 import { text } from './rows.ts';
-import { ID_SETTING, readSetting, SETTING_COLUMNS, settingValues } from './setting-row.ts';
+import { ID_SETTING, ORIGIN_SETTING, readSetting, SETTING_COLUMNS, settingValues } from './setting-row.ts';
 
 /** Settings of a SQLite store, its own id among them. */
 export function settingTable(db: DatabaseSync) {
@@ -10,21 +10,24 @@ export function settingTable(db: DatabaseSync) {
     `INSERT INTO settings (${SETTING_COLUMNS}) VALUES (?, ?, ?)
      ON CONFLICT (name) DO UPDATE SET value = excluded.value, checksum = excluded.checksum`,
   );
+  const get = (name: string): string | null => {
+    const row = select.get(name);
+    return row === undefined ? null : readSetting(row);
+  };
+  const put = (name: string, value: string): void => {
+    upsert.run(...settingValues(name, value));
+  };
   const newId = (): string => {
     const id = randomBytes(8).toString('hex');
-    upsert.run(...settingValues(ID_SETTING, id));
+    put(ID_SETTING, id);
     return id;
   };
+  const origin = (): string | null => get(ORIGIN_SETTING) ?? get(ID_SETTING);
 
   return {
-    get(name: string): string | null {
-      const row = select.get(name);
-      return row === undefined ? null : readSetting(row);
-    },
-
-    put(name: string, value: string): void {
-      upsert.run(...settingValues(name, value));
-    },
+    get,
+    put,
+    origin,
 
     /** The store's id, made when there is none; as it stands in a damaged row, so that the store can still be looked at. */
     id(): string {
@@ -32,7 +35,10 @@ export function settingTable(db: DatabaseSync) {
       return row === undefined ? newId() : text(row, 'value');
     },
 
-    /** Gives the store a new id. */
-    newId,
+    /** Gives a restored store a new id. */
+    renew(): void {
+      put(ORIGIN_SETTING, origin() ?? newId());
+      newId();
+    },
   };
 }

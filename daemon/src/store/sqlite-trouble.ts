@@ -2,6 +2,9 @@ import { StoreTrouble } from './trouble.ts';
 
 const UNWRITABLE = new Set(['EACCES', 'EPERM', 'EROFS', 'ENOTDIR', 'ENOENT', 'EEXIST']);
 
+/** SQLITE_IOERR_SHMSIZE: there is no room for the file that SQLite keeps beside a store while it is open. */
+const NO_ROOM_BESIDE = 4874;
+
 /** SQLite's primary result codes (sqlite.org/rescode.html) in words for the person whose store it is. */
 const IN_WORDS: Record<number, (folder: string, said: string) => StoreTrouble> = {
   5: (folder) =>
@@ -19,6 +22,7 @@ export function explain(error: unknown, folder: string): unknown {
   if (!(error instanceof Error) || error instanceof StoreTrouble) return error;
   // A text of the change log that can't be read; SQLite gives it no code of its own.
   if (error.message === 'malformed JSON') return damaged(folder, error.message);
+  if ('errcode' in error && error.errcode === NO_ROOM_BESIDE) return full(folder);
   if ('errcode' in error) return IN_WORDS[Number(error.errcode) & 0xff]?.(folder, error.message) ?? error;
   if (!('code' in error)) return error;
   if (error.code === 'ENOSPC') return full(folder);
