@@ -1,7 +1,7 @@
 import type { Json } from '@platewright/core/changes/change.ts';
 import { formatClock } from '@platewright/core/changes/clock.ts';
 import type { StoredRecord } from '@platewright/core/changes/merge.ts';
-import type { Kind } from '@platewright/core/records/kinds.ts';
+import { isKind, type Kind, kinds } from '@platewright/core/records/kinds.ts';
 import { bodyView } from '@platewright/core/views/body.ts';
 import { dayView } from '@platewright/core/views/day.ts';
 import { gatherSeason } from '@platewright/core/views/gather.ts';
@@ -13,7 +13,9 @@ import type { SeasonRecords } from '@platewright/core/views/season-records.ts';
 import { weekView } from '@platewright/core/views/week.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import * as z from 'zod/mini';
 import { athleteOf, entryOf, livedSeason, seasonOf } from '../support/season.ts';
+import { valuesOf } from '../support/values-of.ts';
 
 const last = '2026-02-22';
 const season: SeasonRecords = {
@@ -87,11 +89,43 @@ function views(records: SeasonRecords): unknown {
   };
 }
 
+/** Where a number stands that JSON can't hold. */
+function unfinite(value: unknown, at: string): string[] {
+  if (typeof value === 'number') return Number.isFinite(value) ? [] : [at];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([name, inner]) => unfinite(inner, `${at}/${name}`));
+}
+
 function shuffled<T>(items: readonly T[]): fc.Arbitrary<T[]> {
   return fc.shuffledSubarray([...items], { minLength: items.length, maxLength: items.length });
 }
 
+/** A record of any kind, with whatever the schema of its kind lets pass. */
+const anyRecord = fc
+  .constantFrom(...Object.keys(kinds).filter(isKind))
+  .chain((kind) => {
+    const schema = z.toJSONSchema(kinds[kind], { io: 'input' });
+    return valuesOf(schema, schema).map((fields) => ({ kind, fields }));
+  })
+  .filter(({ kind, fields }) => kinds[kind].safeParse(fields).success);
+
 describe('views', () => {
+  it('can be shown whatever the records hold that their schemas let pass', () => {
+    fc.assert(
+      fc.property(fc.array(anyRecord, { minLength: 1, maxLength: 6 }), (records) => {
+        const odd = records.flatMap(({ kind, fields }, i) => {
+          const id = kind === 'athlete' ? season.athlete.id : `odd-${i}`;
+          return stored(kind, [{ ...Object(fields), id, athlete: season.athlete.id }]);
+        });
+        const kept = all.filter(({ id }) => !odd.some((record) => record.id === id));
+        const shown = gatherSeason([...kept, ...odd], season.athlete.id);
+        // An athlete who was removed has no views.
+        if (shown !== null) expect(unfinite(views(shown), '')).toEqual([]);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
   it('are the same, to the last bit, whichever order the records came in', () => {
     // Compared as one text, and only whether it is the same: a difference would fill the screen.
     const text = (records: SeasonRecords | null) => (records === null ? '' : JSON.stringify(views(records)));

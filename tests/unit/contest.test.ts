@@ -68,6 +68,11 @@ describe('a contest ahead', () => {
     expect(contestOf(seasonOf({}, [after]))?.throughPhases).toBe(false);
   });
 
+  it('is nothing where it lies too far ahead for any pace to hold', () => {
+    expect(contestOf(seasonOf({ contestDate: addDays(date, 731) }))).not.toBeNull();
+    expect(contestOf(seasonOf({ contestDate: addDays(date, 732) }))).toBeNull();
+  });
+
   it('is the next one of all that are planned', () => {
     const later = phaseOf({ ...loss, id: 'phase-2', from: addDays(date, 7), contestDate: addDays(date, 90) });
     expect(contestOf(seasonOf({}, [later]))?.phase).toBe('phase-1');

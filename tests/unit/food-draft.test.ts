@@ -1,6 +1,6 @@
 import type { Food } from '@platewright/core/records/kinds.ts';
 import { expect, it } from 'vitest';
-import { draftOfFood, readFood } from '../../daemon/dashboard/pages/larder/food-draft.ts';
+import { draftOfFood, readFigure, readFood } from '../../daemon/dashboard/pages/larder/food-draft.ts';
 
 /** Typed from a label for 30 g, in kcal. */
 const food: Food = {
@@ -37,4 +37,12 @@ it.each(['1.590', '1,590 kJ', '12.500'])('takes no thousands for decimals in %s'
   expect(readFood({ ...draft, portions: [{ name: 'loaf', grams: '1.000' }] }, 'kJ')).toBeNull();
   const fine = { ...draft, nutrients: { ...draft.nutrients, fatG: '1.234', energyKcal: '0.500 kcal' } };
   expect(readFood(fine, 'kJ')).toMatchObject({ per100: { fatG: 1.234, energyKcal: 0.5 } });
+});
+
+it('takes no figure that is more than any food holds, as one is for the wrong grams', () => {
+  const draft = draftOfFood(food, 'kcal');
+  expect(readFood({ ...draft, per: '0.1' }, 'kcal')).toBeNull();
+  expect(readFigure({ ...draft, per: '0.1' }, 'energyKcal', 'kcal')).toBeNaN();
+  expect(readFigure({ ...draft, per: '0.1' }, 'fatG', 'kcal')).toBeNaN();
+  expect(readFigure({ ...draft, per: '0.5' }, 'fatG', 'kcal')).toBe(1000);
 });

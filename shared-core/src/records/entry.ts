@@ -1,15 +1,7 @@
 import * as z from 'zod/mini';
 import { limits, mostEntryG } from './limits.ts';
 import { nutrientsSchema } from './nutrients.ts';
-import {
-  dateSchema,
-  idSchema,
-  instantSchema,
-  markSchema,
-  nameSchema,
-  noteSchema,
-  positive,
-} from './scalars.ts';
+import { dateSchema, idSchema, instantSchema, markSchema, nameSchema, noteSchema } from './scalars.ts';
 
 /** One food eaten at a meal of a date. `per100` is a copy, so a later edit of the larder never rewrites the past. */
 export const entrySchema = z.object({
@@ -46,7 +38,7 @@ export const weighInSchema = z.object({
 export const liftSchema = z.object({
   name: nameSchema,
   key: z.boolean(),
-  smallestStepKg: positive,
+  smallestStepKg: z.number().check(z.positive(), z.maximum(limits.loadKg.most)),
   removed: z.optional(z.boolean()),
 });
 

@@ -1,12 +1,12 @@
 import * as z from 'zod/mini';
-import { mostPortions } from './limits.ts';
+import { mostEntryG, mostPortions } from './limits.ts';
 import { nutrientsSchema } from './nutrients.ts';
-import { idSchema, nameSchema, nonNegative, positive } from './scalars.ts';
+import { idSchema, nameSchema } from './scalars.ts';
 
 /** A household measure of a food and its grams: `large` = 50 g. */
 const portionSchema = z.object({
   name: z.string().check(z.minLength(1), z.maxLength(40)),
-  grams: positive,
+  grams: z.number().check(z.positive(), z.maximum(mostEntryG)),
 });
 
 export const foodStateSchema = z.enum(['raw', 'cooked', 'dry', 'canned', 'as eaten']);
@@ -31,7 +31,9 @@ export const foodSchema = z.object({
 /** A saved meal, logged whole in one step. */
 export const standingMealSchema = z.object({
   name: nameSchema,
-  items: z.array(z.object({ food: idSchema, grams: nonNegative })).check(z.minLength(1), z.maxLength(40)),
+  items: z
+    .array(z.object({ food: idSchema, grams: z.number().check(z.nonnegative(), z.maximum(mostEntryG)) }))
+    .check(z.minLength(1), z.maxLength(40)),
   removed: z.optional(z.boolean()),
 });
 

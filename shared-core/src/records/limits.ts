@@ -23,6 +23,11 @@ export interface Limits {
   most: number;
 }
 
+/**
+ * The most of each nutrient in 100 g. Beyond what a food can hold, because a label rounds up what stands in half a gram.
+ */
+export const mostPer100 = { kcal: 10_000, g: 1000, mg: 100_000 } as const;
+
 /** Whether a number is there and within its limits. */
 export function isWithin(value: number | undefined, { least, most }: Limits): value is number {
   return value !== undefined && value >= least && value <= most;

@@ -1,6 +1,8 @@
 import * as z from 'zod/mini';
+import { mostPer100 } from './limits.ts';
 
-const grams = z.number().check(z.nonnegative());
+const upTo = (most: number) => z.number().check(z.nonnegative(), z.maximum(most));
+const grams = upTo(mostPer100.g);
 
 /**
  * Nutrients of a food, per 100 g of edible part. Masses in grams, sodium in milligrams, energy in kcal.
@@ -8,7 +10,7 @@ const grams = z.number().check(z.nonnegative());
  * was not reported, which is not the same as zero.
  */
 export const nutrientsSchema = z.object({
-  energyKcal: z.number().check(z.nonnegative()),
+  energyKcal: upTo(mostPer100.kcal),
   proteinG: grams,
   carbohydrateG: grams,
   fatG: grams,
@@ -22,7 +24,7 @@ export const nutrientsSchema = z.object({
   /** 20:5 n-3 and 22:6 n-3 together. */
   epaDhaG: z.optional(grams),
   leucineG: z.optional(grams),
-  sodiumMg: z.optional(grams),
+  sodiumMg: z.optional(upTo(mostPer100.mg)),
   alcoholG: z.optional(grams),
 });
 

@@ -23,6 +23,9 @@ export interface ContestAhead {
   atPaceKg: Interval | null;
 }
 
+/** No pace holds for longer; a contest beyond is a slip of the year, most likely (common practice, no source). */
+const MOST_DAYS_AHEAD = 731;
+
 /** An end of a stretch in which one pace holds. */
 interface Stretch {
   to: string;
@@ -31,7 +34,7 @@ interface Stretch {
 
 /**
  * The first contest after a date, whichever phase names it. Paces are % of body mass a week, so they add up like interest
- * (common practice, no source). Null without one, without a bodyweight line, and when the call says to see a professional
+ * (common practice, no source). Null without one in the next two years, without a bodyweight line, and when the call says to see a professional
  * before anything else: then it drives at nothing. `read` is called only where there is a contest, because it fits the model.
  */
 export function contestAhead(
@@ -40,7 +43,7 @@ export function contestAhead(
   read: () => CallReading,
 ): ContestAhead | null {
   const contest = nextContest(phases, date);
-  if (contest === null) return null;
+  if (contest === null || daysBetween(date, contest.date) > MOST_DAYS_AHEAD) return null;
   const reading = read();
   const nowKg = reading.line.at(-1)?.massKg.mean;
   if (nowKg === undefined || reading.call?.cautions.some(({ level }) => level === 'stop')) return null;

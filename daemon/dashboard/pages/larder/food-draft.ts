@@ -1,7 +1,7 @@
 import type { FoodState } from '@platewright/core/records/food.ts';
 import { foodSchema } from '@platewright/core/records/food.ts';
 import type { FieldsOf, Food } from '@platewright/core/records/kinds.ts';
-import type { Nutrients } from '@platewright/core/records/nutrients.ts';
+import { type Nutrients, nutrientsSchema } from '@platewright/core/records/nutrients.ts';
 import { hasTwoWays, parseAmountIn, parseDecimalIn } from '@platewright/core/units/decimal.ts';
 import { type EnergyUnit, kJFromKcal, parseEnergy } from '@platewright/core/units/energy.ts';
 import { plain } from '../../athlete-form/draft.ts';
@@ -67,10 +67,15 @@ export function draftOfFood(food: Food | undefined, energyUnit: EnergyUnit): Foo
   };
 }
 
-/** One figure of a label as the record keeps it, for the label's grams; undefined when it can't be read. */
-export function readFigure(key: NutrientName, text: string, energyUnit: EnergyUnit): number | undefined {
-  const value = figureOf(key, text, energyUnit);
-  return value !== undefined && value >= 0 ? value : undefined;
+/**
+ * One figure of a label as the record keeps it, for 100 g where nothing can be read of what it is for; undefined when it can't be
+ * read, NaN when it is more than 100 g of any food hold.
+ */
+export function readFigure(draft: FoodDraft, key: NutrientName, energyUnit: EnergyUnit): number | undefined {
+  const value = figureOf(key, draft.nutrients[key], energyUnit);
+  if (value === undefined || value < 0) return undefined;
+  const per100 = (value * 100) / (readPer(draft) ?? 100);
+  return nutrientsSchema.shape[key].safeParse(per100).success ? per100 : Number.NaN;
 }
 
 function figureOf(key: NutrientName, text: string, energyUnit: EnergyUnit): number | undefined {
@@ -86,15 +91,13 @@ export function readPer({ per }: FoodDraft): number | undefined {
 
 /** The nutrients per 100 g as far as they can be read; null while one that is needed is missing. */
 export function readNutrients(draft: FoodDraft, energyUnit: EnergyUnit): Nutrients | null {
-  const per = readPer(draft);
-  if (per === undefined) return null;
+  if (readPer(draft) === undefined) return null;
   const read: Partial<Nutrients> = {};
   for (const { key } of nutrientNames) {
-    const text = draft.nutrients[key];
-    if (text.trim() === '') continue;
-    const value = readFigure(key, text, energyUnit);
-    if (value === undefined) return null;
-    read[key] = (value * 100) / per;
+    if (draft.nutrients[key].trim() === '') continue;
+    const value = readFigure(draft, key, energyUnit);
+    if (value === undefined || Number.isNaN(value)) return null;
+    read[key] = value;
   }
   const { energyKcal, proteinG, carbohydrateG, fatG } = read;
   if (

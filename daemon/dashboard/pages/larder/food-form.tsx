@@ -76,7 +76,7 @@ export function FoodForm({
         />
         <Select label="State" value={draft.state} options={states} onChoice={(state) => change({ state })} />
         <Choice
-          legend="Carbohydrate"
+          legend="Kind of carbohydrate"
           value={draft.carbohydrate}
           options={[
             { value: 'unsaid', label: 'unsaid' },

@@ -15,8 +15,9 @@ export function NutrientFields({ draft, set, energyUnit, tried }: NutrientFields
   const wrongFigure = (key: (typeof nutrientNames)[number]['key'], needed: boolean) => {
     const text = draft.nutrients[key].trim();
     if (text === '') return tried && needed ? 'Type what the label says; 0 for none.' : undefined;
-    if (readFigure(key, text, energyUnit) !== undefined) return undefined;
-    return twoWaysWords(text) ?? 'Type a number, 0 or more.';
+    const value = readFigure(draft, key, energyUnit);
+    if (value === undefined) return twoWaysWords(text) ?? 'Type a number, 0 or more.';
+    return Number.isNaN(value) ? 'No food holds as much: check it, and what the figures are for.' : undefined;
   };
   const field = ({ key, label, unit, needed }: (typeof nutrientNames)[number]) => (
     <Field
