@@ -27,6 +27,8 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
   const session = await ask({ ...open, token }, 'session', sessionSchema);
   if (!session.ok) return { state: 'failed', detail: session.detail };
   const { demo, athletes, rights } = session.value;
+  // First what an earlier pairing began must end, or its records come in once they were looked for.
+  await adopt(null);
   const [before, athlete] = (await reader.read((reading) =>
     Promise.all([readNote(reading, 'session'), readNote(reading, 'athlete')]),
   )) ?? [null, null];
@@ -76,11 +78,12 @@ export async function join(how: Requests['join']['ask']): Promise<null> {
 export async function unpair(): Promise<null> {
   const line = await lineToDaemon();
   const pairing = await readPairing();
-  if (line !== null && pairing !== null) await send(line, `devices/${pairing.device}`, { method: 'DELETE' });
   await forgetPairing();
-  await dropNotes('choice', 'sync');
   await adopt(null);
+  await dropNotes('choice', 'sync');
   announceChange();
+  // Last, because an answer can be long on its way, and meanwhile the browser may be paired anew.
+  if (line !== null && pairing !== null) await send(line, `devices/${pairing.device}`, { method: 'DELETE' });
   return null;
 }
 
