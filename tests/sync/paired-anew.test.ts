@@ -56,6 +56,14 @@ const pairWith = async (daemon: Served) =>
   await pair({ address: addressOf(daemon), code: await daemon.code() });
 const heldHere = async () => (await database.records.toArray()).map(({ id }) => id);
 const heldBy = async ({ store }: Served) => (await store.records({ kind: 'entry' })).map(({ id }) => id);
+const killedBefore = (deed: 'get' | 'set' | 'remove', item: string | null) =>
+  new Promise<void>((resolve) => {
+    fake.before = async (asked, keys) => {
+      if (asked !== deed || (keys?.[0] ?? null) !== item) return;
+      resolve();
+      await new Promise(() => {});
+    };
+  });
 const device = async () => (await replica.look((tx) => tx.head())).device;
 
 it('writes nothing of the first pull of one pairing into the replica of the next', async () => {
@@ -160,17 +168,30 @@ it('sends an invented season to no store, though it is killed while that gives w
   release();
   await pairWith(first);
   expect(await heldHere()).toEqual(['of-first']);
-  const killed = new Promise<void>((resolve) => {
-    fake.before = async (deed, keys) => {
-      // Here it begins to empty what it holds.
-      if (deed !== 'get' || keys !== null) return;
-      resolve();
-      await new Promise(() => {});
-    };
-  });
+  // Here it begins to empty what it holds.
+  const killed = killedBefore('get', null);
   void pairWith(second);
   await killed;
   fake.before = async () => {};
   await requestSync();
   expect(await heldBy(second)).toEqual(['of-second']);
+});
+
+it('asks nothing that it could not do, where it is killed before the pairing is kept', async () => {
+  release();
+  await pairWith(first);
+  await unpair();
+  const killed = killedBefore('set', 'pairing');
+  void pairWith(second);
+  await killed;
+  expect(await database.meta.get('choice')).toBeUndefined();
+});
+
+it('takes no edits as paired, where it is killed before the pairing is forgotten', async () => {
+  release();
+  await pairWith(first);
+  const killed = killedBefore('remove', 'pairing');
+  void unpair();
+  await killed;
+  expect(await device()).toBeNull();
 });
