@@ -7,7 +7,7 @@ export class PairedAnew extends Error {}
  * The replica for as long as it stamps as `device`: what one pairing began, such as a pull whose answer is still on its way,
  * neither reads nor writes what the next one finds here. Throws PairedAnew then.
  */
-export function underOnePairing(replica: Replica, device: string | null): Replica {
+export function underOnePairing(replica: Replica, device: string): Replica {
   const check = async (tx: Pick<ReplicaLook, 'head'>) => {
     if ((await tx.head()).device !== device) throw new PairedAnew();
   };

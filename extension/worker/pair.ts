@@ -27,27 +27,25 @@ export async function pair({ address, code }: Requests['pair']['ask']): Promise<
   const session = await ask({ ...open, token }, 'session', sessionSchema);
   if (!session.ok) return { state: 'failed', detail: session.detail };
   const { demo, athletes, rights } = session.value;
+  // What an earlier pairing began ends here, or its records come in once they were looked for. Killed from here on, the
+  // browser is unpaired.
+  await adopt(null);
   const [before, athlete] = (await reader.read((reading) =>
     Promise.all([readNote(reading, 'session'), readNote(reading, 'athlete')]),
   )) ?? [null, null];
   const foreign = await isForeign(store, athletes);
   // An invented season gives way unasked.
   const joined = !foreign || before?.demo === true;
-  if (!joined) {
-    const mayBeSent = !demo && isOwner(rights);
-    await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent });
-  }
-  if (joined && foreign) {
-    // In this order: killed between, it is unpaired, and sends what is invented to nobody.
-    await forgetPairing();
-    await empty();
-  }
+  if (joined && foreign) await empty();
   const logsFor = athlete === null ? {} : { athlete };
   await savePairing({ address, token, device, store, key, rights, joined, ...logsFor });
   if (joined) {
     // Not before: as long as other records are here, it says whether those are invented.
     await writeNote('session', { address, demo, athletes });
     await adopt(device, rights.access);
+  } else {
+    const mayBeSent = !demo && isOwner(rights);
+    await writeNote('choice', { device, waiting: await database.outbox.count(), mayBeSent });
   }
   await requestSync();
   announceChange();
@@ -76,11 +74,12 @@ export async function join(how: Requests['join']['ask']): Promise<null> {
 export async function unpair(): Promise<null> {
   const line = await lineToDaemon();
   const pairing = await readPairing();
-  if (line !== null && pairing !== null) await send(line, `devices/${pairing.device}`, { method: 'DELETE' });
-  await forgetPairing();
-  await dropNotes('choice', 'sync');
   await adopt(null);
+  await dropNotes('choice', 'sync');
+  await forgetPairing();
   announceChange();
+  // Last, because an answer can be long on its way, and meanwhile the browser may be paired anew.
+  if (line !== null && pairing !== null) await send(line, `devices/${pairing.device}`, { method: 'DELETE' });
   return null;
 }
 

@@ -10,7 +10,7 @@ import { ask, type Line } from '../replica/http.ts';
 import { inShort, larderName } from '../replica/larder.ts';
 import { athleteOf, readNote } from '../replica/notes.ts';
 import { recordById } from '../replica/season.ts';
-import { database, writeNote } from './replica.ts';
+import { database, type writeNote } from './replica.ts';
 
 /** Of the week view only what the popup says in a line. */
 const weekSchema = z.object({
@@ -21,18 +21,21 @@ const weekSchema = z.object({
   ),
 });
 
-/** After a sync: keeps what pages show beside the records, so that they open without the daemon and without delay. */
-export async function refreshNotes(line: Line, now: number): Promise<void> {
+/**
+ * After a sync: keeps what pages show beside the records, so that they open without the daemon and without delay. `note`
+ * keeps a note, or throws when the browser is no longer paired as it was.
+ */
+export async function refreshNotes(line: Line, now: number, note: typeof writeNote): Promise<void> {
   const answer = await ask(line, 'session', sessionSchema);
   if (!answer.ok) return;
   const { demo, athletes } = answer.value;
   const session = { address: line.address, demo, athletes };
-  await writeNote('session', session);
+  await note('session', session);
   const chosen = await reader.read((reading) => readNote(reading, 'athlete'));
   const athlete = athleteOf(session, chosen);
   if (athlete === null) return;
   await keepLarder(athlete);
-  await refreshWeek(line, athlete, now);
+  await refreshWeek(line, athlete, now, note);
 }
 
 /** Keeps the larder in short when it was thrown away: in one transaction, so that no newer food is missed. */
@@ -51,7 +54,7 @@ async function keepLarder(athlete: string): Promise<void> {
 }
 
 /** Asks for the weekly call only when the log or the date has moved: the daemon computes it from all records. */
-async function refreshWeek(line: Line, athlete: string, now: number): Promise<void> {
+async function refreshWeek(line: Line, athlete: string, now: number, note: typeof writeNote): Promise<void> {
   const here = await reader.read(async (reading) => ({
     record: await recordById(reading, athlete, 'athlete', athlete),
     head: await readHead(reading),
@@ -64,7 +67,7 @@ async function refreshWeek(line: Line, athlete: string, now: number): Promise<vo
   const answer = await ask(line, `views/week?athlete=${athlete}&date=${date}`, weekSchema);
   if (!answer.ok) return;
   const { call, dueOn } = answer.value;
-  await writeNote('week', {
+  await note('week', {
     athlete,
     date,
     seq,

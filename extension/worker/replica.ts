@@ -38,8 +38,8 @@ export function wholeReplica(): Promise<void> {
 async function fillAgain(): Promise<void> {
   const pairing = await readPairing();
   if (pairing?.joined) {
-    const { device, rights, athlete } = pairing;
-    const filled = await refill(replica, secondCopy, { device, ...(rights && { rights }) });
+    const { device, store, rights, athlete } = pairing;
+    const filled = await refill(replica, secondCopy, { device, store, ...(rights && { rights }) });
     if (filled && athlete !== undefined) await writeNote('athlete', athlete);
   } else if ((await secondCopy.ids()).length > 0) {
     if (await refill(replica, secondCopy, { store: LOST_STORE })) await forgetPairing();

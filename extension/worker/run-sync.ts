@@ -37,12 +37,14 @@ async function syncNow(): Promise<void> {
   const { device } = await replica.look((tx) => tx.head());
   const line = await lineToDaemon();
   const choice = await reader.read((reading) => readNote(reading, 'choice'));
-  if (line === null || choice !== null) return;
+  // A kill in the middle of pairing leaves a pairing that no page shows; nothing is done under that.
+  if (device === null || line === null || choice !== null) return;
   const own = underOnePairing(replica, device);
   const end = await sync({ ...source, replica: own, daemon: readAhead(httpDaemon(line), source.now) });
-  await writeNote('sync', { ...end, at: source.now() });
-  if (end.state === 'done') await refreshNotes(line, source.now());
-  announceChange();
+  // By the replica, which tells the pages, too.
+  const note: typeof writeNote = (name, value) => own.transact(async () => await writeNote(name, value));
+  await note('sync', { ...end, at: source.now() });
+  if (end.state === 'done') await refreshNotes(line, source.now(), note);
 }
 
 /** A fault of the browser, such as a full disk: said to the person like any other trouble. */

@@ -9,6 +9,8 @@ import { MemoryStore } from './memory-store.ts';
 
 /** What a paired device has of a daemon: as good as a token. */
 export interface Access {
+  /** Name of the store, as it was then. */
+  store: string;
   rights: Rights;
   /** The daemon as it answers over a network without fault. */
   daemon: Daemon;
@@ -51,6 +53,7 @@ export function memoryHome(now: () => number): Home & { store: MemoryStore } {
         }
       };
       return {
+        store: store.id,
         rights,
         daemon: {
           push: (changes) =>

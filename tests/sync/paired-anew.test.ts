@@ -17,7 +17,8 @@ giveLocksLater();
 
 let first: Served;
 let second: Served;
-/** Lets go of the answers of `first` to pulls, which are held back once they came. */
+/** Which answers of `first` are held back once they came; those to pulls, mostly. */
+let holds: (request: string) => boolean;
 let release: () => void;
 let held: Promise<void>;
 
@@ -28,10 +29,12 @@ beforeEach(async () => {
   const released = Promise.withResolvers<void>();
   const came = Promise.withResolvers<void>();
   [release, held] = [released.resolve, came.promise];
+  holds = (request) => request.startsWith('GET /v1/pull');
   const { fetch } = globalThis;
   vi.stubGlobal('fetch', async (url: string, init: RequestInit = {}) => {
     const answer = await fetch(url, { ...init, headers: { ...init.headers, origin: EXTENSION } });
-    if (!url.startsWith(`${addressOf(first)}/v1/pull`)) return answer;
+    const [before, path] = url.split(addressOf(first));
+    if (before !== '' || !holds(`${init.method ?? 'GET'} ${path}`)) return answer;
     came.resolve();
     await released.promise;
     return answer;
@@ -53,6 +56,14 @@ const pairWith = async (daemon: Served) =>
   await pair({ address: addressOf(daemon), code: await daemon.code() });
 const heldHere = async () => (await database.records.toArray()).map(({ id }) => id);
 const heldBy = async ({ store }: Served) => (await store.records({ kind: 'entry' })).map(({ id }) => id);
+const killedBefore = (deed: 'get' | 'set' | 'remove', item: string | null) =>
+  new Promise<void>((resolve) => {
+    fake.before = async (asked, keys) => {
+      if (asked !== deed || (keys?.[0] ?? null) !== item) return;
+      resolve();
+      await new Promise(() => {});
+    };
+  });
 const device = async () => (await replica.look((tx) => tx.head())).device;
 
 it('writes nothing of the first pull of one pairing into the replica of the next', async () => {
@@ -94,22 +105,93 @@ it('writes nothing of a pull under way into a browser that was erased meanwhile'
   expect((await replica.look((tx) => tx.head())).store).toBeNull();
 });
 
+it('writes no names of athletes into a browser that was erased while the daemon was asked for them', async () => {
+  let asked = 0;
+  holds = (request) => {
+    if (request === 'GET /v1/session') asked += 1;
+    // The first time it is asked to pair, then to show what it says.
+    return request === 'GET /v1/session' && asked === 2;
+  };
+  const pairing = pairWith(first);
+  await held;
+  await unpair();
+  await erase();
+  release();
+  await pairing;
+  expect((await database.meta.toArray()).map(({ name }) => name)).toEqual(['head']);
+});
+
+it('stays paired anew, however late the daemon before says that it has forgotten this browser', async () => {
+  holds = (request) => request.startsWith('DELETE');
+  await pairWith(first);
+  const ending = unpair();
+  await held;
+  expect(await pairWith(second)).toEqual({ state: 'choose' });
+  release();
+  await ending;
+  expect(fake.items.get('pairing')).toMatchObject({ address: addressOf(second) });
+});
+
+it('reads nothing where a kill came before the browser stamps as the device that it was paired as', async () => {
+  release();
+  await pairWith(first);
+  await unpair();
+  await erase();
+  const pairing = {
+    address: addressOf(first),
+    token: 't',
+    device: 'd0',
+    store: first.store.id,
+    joined: true,
+  };
+  fake.items.set('pairing', pairing);
+  await requestSync();
+  expect((await database.meta.toArray()).map(({ name }) => name)).toEqual(['head']);
+});
+
+it('sends nothing of one store to another, though both are paired with at once', async () => {
+  const pairing = pairWith(first);
+  await held;
+  fake.before = async (deed, keys) => {
+    // Whose records are here was looked for, and now those of the first come in.
+    if (deed !== 'set' || !keys?.includes('pairing')) return;
+    release();
+    await navigator.locks.request('sync', async () => {});
+  };
+  await Promise.all([pairing, pairWith(second)]);
+  await requestSync();
+  expect(await heldBy(second)).toEqual(['of-second']);
+});
+
 it('sends an invented season to no store, though it is killed while that gives way', async () => {
   await first.store.putSetting('demo', '2026-03-02');
   release();
   await pairWith(first);
   expect(await heldHere()).toEqual(['of-first']);
-  const killed = new Promise<void>((resolve) => {
-    fake.before = async (deed, keys) => {
-      // Here it begins to empty what it holds.
-      if (deed !== 'get' || keys !== null) return;
-      resolve();
-      await new Promise(() => {});
-    };
-  });
+  // Here it begins to empty what it holds.
+  const killed = killedBefore('get', null);
   void pairWith(second);
   await killed;
   fake.before = async () => {};
   await requestSync();
   expect(await heldBy(second)).toEqual(['of-second']);
+});
+
+it('asks nothing that it could not do, where it is killed before the pairing is kept', async () => {
+  release();
+  await pairWith(first);
+  await unpair();
+  const killed = killedBefore('set', 'pairing');
+  void pairWith(second);
+  await killed;
+  expect(await database.meta.get('choice')).toBeUndefined();
+});
+
+it('takes no edits as paired, where it is killed before the pairing is forgotten', async () => {
+  release();
+  await pairWith(first);
+  const killed = killedBefore('remove', 'pairing');
+  void unpair();
+  await killed;
+  expect(await device()).toBeNull();
 });

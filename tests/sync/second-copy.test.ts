@@ -1,6 +1,8 @@
 import 'fake-indexeddb/auto';
 import { beforeEach, expect, it, vi } from 'vitest';
 import { ATHLETE, change, entryFields } from '../server/fields.ts';
+import { served } from '../server/served.ts';
+import { EXTENSION } from '../support/extension-origin.ts';
 import { type FakeBrowser, giveLocksLater } from './fake-browser.ts';
 
 const fake = await vi.hoisted(async () => new (await import('./fake-browser.ts')).FakeBrowser());
@@ -12,11 +14,12 @@ async function startWorker(before?: { database: { close(): void } }) {
   before?.database.close();
   vi.resetModules();
   const { keepEdits, decide } = await import('../../extension/worker/edits.ts');
+  const { pair, unpair } = await import('../../extension/worker/pair.ts');
   const { database, wholeReplica } = await import('../../extension/worker/replica.ts');
   const { requestSync } = await import('../../extension/worker/run-sync.ts');
   await wholeReplica();
   const sync = async () => (await database.meta.get('sync'))?.value;
-  return { keepEdits, decide, database, requestSync, sync };
+  return { keepEdits, decide, pair, unpair, database, requestSync, sync };
 }
 
 let worker: Awaited<ReturnType<typeof startWorker>>;
@@ -91,4 +94,20 @@ it('brings no change back that was let go, though the worker was stopped between
   await worker.database.delete();
   worker = await startWorker(worker);
   expect(await worker.database.outbox.count()).toBe(0);
+});
+
+it('of one store is not sent to another unasked', async () => {
+  const other = await served();
+  const { fetch } = globalThis;
+  vi.stubGlobal('fetch', (url: string, init: RequestInit = {}) =>
+    fetch(url, { ...init, headers: { ...init.headers, origin: EXTENSION } }),
+  );
+  await worker.keepEdits(edits);
+  await worker.database.delete();
+  worker = await startWorker(worker);
+  await worker.unpair();
+  const address = `http://127.0.0.1:${other.port}`;
+  expect(await worker.pair({ address, code: await other.code() })).toEqual({ state: 'choose' });
+  vi.unstubAllGlobals();
+  await other.stop();
 });

@@ -56,8 +56,8 @@ export class SimulatedDevice {
   }
 
   async fillAgain(): Promise<void> {
-    const { name: device, access } = this;
-    await refill(this.kept, this.copy, { device, rights: access.rights });
+    const { store, rights } = this.access;
+    await refill(this.kept, this.copy, { device: this.name, store, rights });
   }
 
   async mirror(): Promise<void> {

@@ -40,6 +40,7 @@ export async function wholeHome(now: () => number, keeper: Keeper = sqliteKeeper
       const paired = { name: id, kind: 'extension', origin: EXTENSION, rights, pairedAt: now() } as const;
       await store.putDevice({ ...paired, id, tokenHash: sha256(token), lastSeenAt: null, revokedAt: null });
       return {
+        store: store.id,
         rights,
         daemon: httpDaemon({
           address: ADDRESS,

@@ -23,7 +23,8 @@ export function savedMeal(entries: readonly RecordRow[], device: string | null, 
   const whole = entries
     .filter((row) => isAsMade(row, device))
     .flatMap((row) => readRecord('entry', row) ?? [])
-    .filter(({ at }) => at > now - UNDO_MS);
+    // Those after now were logged before the clock was set back.
+    .filter(({ at }) => Math.abs(now - at) < UNDO_MS);
   const newest = Math.max(...whole.map(({ at }) => at));
   const saved = whole.filter(({ at }) => at > newest - ONE_LINE_MS).sort((a, b) => a.at - b.at);
   const [first] = saved;

@@ -235,6 +235,11 @@ describe('the meal that was saved last', () => {
     expect((await dayAt(NOW + 11 * MINUTE_MS)).saved).toBeNull();
   });
 
+  it('is not one that was logged before a clock that was ahead was set back', async () => {
+    await keep(anna('entry', 'e1', oats(NOW + 180 * MINUTE_MS, 4)), anna('entry', 'e2', oats(NOW)));
+    expect((await dayAt(NOW)).saved?.undo).toEqual([removed('e2')]);
+  });
+
   it('is not one that another device logged, nor one that was changed since', async () => {
     await keep(anna('entry', 'e1', oats(NOW)), anna('entry', 'e2', oats(NOW + 1)));
     await keep(anna('entry', 'e2', { grams: 90 }));
