@@ -76,8 +76,8 @@ export async function refill(replica: Replica, copy: SecondCopy, head: Partial<H
 }
 
 /**
- * Makes the copy hold what the outbox holds, where a kill between the two, or a disk that failed, left them apart. `outbox` gives null for a
- * replica that is not there.
+ * Makes the copy hold what the outbox holds, where a kill between the two, or a disk that failed, left them apart.
+ * `outbox` gives null for a replica that is not there.
  */
 export async function mirror(
   copy: SecondCopy,

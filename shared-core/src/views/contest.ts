@@ -34,8 +34,9 @@ interface Stretch {
 
 /**
  * The first contest after a date, whichever phase names it. Paces are % of body mass a week, so they add up like interest
- * (common practice, no source). Null without one in the next two years, without a bodyweight line, and when the call says to see a professional
- * before anything else: then it drives at nothing. `read` is called only where there is a contest, because it fits the model.
+ * (common practice, no source). Null without one in the next two years, without a bodyweight line, and when the call says
+ * to see a professional before anything else: then it drives at nothing. `read` is called only where there is a contest,
+ * because it fits the model.
  */
 export function contestAhead(
   phases: readonly Phase[],
